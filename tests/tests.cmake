@@ -1,0 +1,12 @@
+# sash_test(chem SOURCES formula_test.cpp NEEDS chem): one test program, run as one CTest entry.
+find_package(GTest REQUIRED)
+function(sash_test NAME)
+  cmake_parse_arguments(T "" "" "SOURCES;NEEDS;OUTSIDE;LABELS" ${ARGN})
+  add_executable(test_${NAME} ${T_SOURCES})
+  foreach(need IN LISTS T_NEEDS)
+    target_link_libraries(test_${NAME} PRIVATE sash_${need})
+  endforeach()
+  target_link_libraries(test_${NAME} PRIVATE sash_test_tools sash_flags GTest::gmock GTest::gtest_main ${T_OUTSIDE})
+  add_test(NAME ${NAME} COMMAND test_${NAME})
+  set_tests_properties(${NAME} PROPERTIES TIMEOUT 600 LABELS "${T_LABELS}")
+endfunction()
