@@ -9,6 +9,8 @@
 
 namespace sash {
 
+__extension__ typedef __int128 WideInteger;  ///< for products of time bases that pass 64 bits
+
 class Moment {
  public:
   /// Ticks in one second: 2^12 * 3^2 * 5^5 * 7^2. An int64 holds +-51 years of them.
@@ -24,8 +26,8 @@ class Moment {
   static constexpr Moment millis(std::int64_t ms) { return Moment(ms * (per_second / 1000)); }
   /// count * num/den seconds, rounded to the nearest tick (half away from zero). Requires: num > 0, den > 0.
   static constexpr Moment rational(std::int64_t count, std::int64_t num, std::int64_t den) {
-    const __int128 n = static_cast<__int128>(count) * num * per_second;
-    const __int128 half = den / 2;
+    const WideInteger n = static_cast<WideInteger>(count) * num * per_second;
+    const WideInteger half = den / 2;
     return Moment(static_cast<std::int64_t>(n < 0 ? (n - half) / den : (n + half) / den));
   }
 

@@ -142,7 +142,7 @@ std::optional<std::string_view> nearest_spelling(std::string_view word, std::spa
     return row[b.size()];
   };
   std::optional<std::string_view> best;
-  std::size_t least = std::min<std::size_t>(3, std::max<std::size_t>(1, word.size() / 3)) + 1;
+  std::size_t least = std::min<std::size_t>(3, (word.size() + 2) / 3) + 1;
   for (const auto candidate : candidates) {
     const std::size_t d = distance(word, candidate);
     if (d < least) {
