@@ -31,7 +31,8 @@ CodePoint code_point_at(std::string_view s, std::size_t at);
 void append_utf8(std::string& to, char32_t c);
 bool is_utf8(std::string_view s);
 
-/// The candidate with the smallest edit distance to `word`, when that is at most a third of its length, rounded up, and at most 3.
+/// The candidate with the smallest edit distance to `word`, when that is at most a third of its length, rounded up, and
+/// at most 3.
 std::optional<std::string_view> nearest_spelling(std::string_view word, std::span<const std::string_view> candidates);
 
 }  // namespace sash
