@@ -1,0 +1,36 @@
+#pragma once
+// Waveform: the lowest and highest sample of each 10 ms of a footage's sound, channels averaged. For drawing; not for
+// measuring loudness. The maker reads the whole file; safe from any thread.
+
+#include <cstdint>
+#include <filesystem>
+#include <span>
+#include <vector>
+
+#include "support/moment.h"
+#include "support/outcome.h"
+#include "support/progress.h"
+
+namespace sash::media {
+
+struct Waveform {
+  static constexpr Moment step = Moment::millis(10);
+  struct Extent {
+    std::int16_t low = 0;  ///< in 1/32767 of full scale
+    std::int16_t high = 0;
+    bool operator==(const Extent&) const = default;
+  };
+  std::vector<Extent>
+      steps;  ///< step i covers [i*10 ms, (i+1)*10 ms) from the container's start; silence where nothing is
+
+  Extent over(Stretch s) const;  ///< lowest and highest over a stretch; zeros outside
+
+  std::vector<std::uint8_t> to_bytes() const;
+  static Outcome<Waveform> from_bytes(std::span<const std::uint8_t> bytes);  ///< Fails: newer_version, damaged.
+  bool operator==(const Waveform&) const = default;
+};
+
+/// Fails: as probe(); unsupported (no sound); cancelled.
+Outcome<Waveform> make_waveform(const std::filesystem::path& path, Progress& progress);
+
+}  // namespace sash::media
