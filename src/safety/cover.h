@@ -1,7 +1,7 @@
 #pragma once
 // Cover: whether every hazard has a callout, early enough and long enough to be read or heard.
 // It judges times and words only; whether the words are the right ones is a person's business. Screening, not approval.
-// Pure; no clock. Sources stand with each limit (assets/tables/reading_limits.tsv).
+// Pure; no clock. The limits and their sources are in reading.h.
 
 #include <optional>
 #include <string>
@@ -18,7 +18,6 @@ enum class Gap {
   late,          ///< the first callout starts after the hazard does
   short_notice,  ///< it starts before, but too shortly before to be acted on
   unreadable,    ///< shown too briefly for its text
-  too_long,      ///< more text than a callout should carry
   ends_early,    ///< the last callout ends well before the hazard does
   none,          ///< covered
 };
@@ -26,29 +25,13 @@ enum class Gap {
 std::string_view gap_name(Gap gap);   ///< for files: "unannounced"
 std::string_view gap_label(Gap gap);  ///< for the screen: "not announced"
 
-/// Limits for reading a shown text, named by their publisher.
-struct ReadingLimits {
-  std::string name;
-  double characters_per_second = 17;
-  std::optional<double> words_per_minute;
-  double least_seconds = 1.0;
-  double most_seconds = 7.0;
-  int line_characters = 42;
-  int lines = 2;
-  double lead_seconds = 2.0;  ///< how long before the hazard its callout should begin (common practice, no source)
-  std::string source;
-};
-
-/// The named profiles, the default first.
-const std::vector<ReadingLimits>& reading_profiles();
-
 /// One thing found about one hazard.
 struct CoverFinding {
   model::HazardId hazard;
   std::optional<model::CalloutId> callout;  ///< the one at fault, where one is
   Gap gap = Gap::none;
-  std::string sentence;                     ///< for the person: what, by how much, what would mend it
-  Moment at;                                ///< where to look, in the hazard's footage
+  std::string sentence;  ///< for the person: what, by how much, what would mend it
+  Moment at;             ///< where to look, in the hazard's footage
 };
 
 struct Cover {
