@@ -1,0 +1,409 @@
+#include "quantity/trade_unit.h"
+
+#include <array>
+#include <string>
+#include <vector>
+
+#include "support/text.h"
+
+namespace sash::quantity {
+namespace {
+
+struct Spelling {
+  std::string_view text;
+  std::string_view code;
+  std::optional<Kind> kind = std::nullopt;
+};
+
+// Symbols whose case carries meaning, looked up as written. Only what the trade writes otherwise than UCUM.
+constexpr Spelling symbols[] = {
+    {"M", "mol/L"},   {"mM", "mmol/L"}, {"uM", "umol/L"}, {"nM", "nmol/L"},   {"N", "eq/L"},      {"mN", "meq/L"},
+    {"C", "Cel"},     {"F", "[degF]"},  {"Ah", "A.h"},    {"mAh", "mA.h"},    {"kWh", "kW.h"},    {"Wh", "W.h"},
+    {"Cal", "[Cal]"}, {"in", "[in_i]"}, {"ft", "[ft_i]"}, {"mmHg", "mm[Hg]"}, {"cmHg", "cm[Hg]"},
+};
+
+// Words and symbols that mean the same in any case. Singular only; a plural s is taken off.
+constexpr Spelling words[] = {
+    {"g", "g"},
+    {"gm", "g"},
+    {"gr", "g"},
+    {"gram", "g"},
+    {"gramme", "g"},
+    {"kg", "kg"},
+    {"mg", "mg"},
+    {"ug", "ug"},
+    {"kilo", "kg"},
+    {"mcg", "ug"},
+    {"t", "t"},
+    {"tonne", "t"},
+    {"metric ton", "t"},
+    {"lb", "[lb_av]"},
+    {"pound", "[lb_av]"},
+    {"oz", "[oz_av]"},
+    {"ounce", "[oz_av]"},
+    {"grain", "[gr]"},
+    {"l", "L"},
+    {"litre", "L"},
+    {"liter", "L"},
+    {"ml", "mL"},
+    {"mil", "mL"},
+    {"mill", "mL"},
+    {"dl", "dL"},
+    {"cl", "cL"},
+    {"ul", "uL"},
+    {"cc", "cm3"},
+    {"ccm", "cm3"},
+    {"cubic centimetre", "cm3"},
+    {"cubic centimeter", "cm3"},
+    {"cubic metre", "m3"},
+    {"cubic meter", "m3"},
+    {"cubic decimetre", "dm3"},
+    {"cubic decimeter", "dm3"},
+    {"drop", "[drp]"},
+    {"gtt", "[drp]"},
+    {"gal", "[gal_us]"},
+    {"gallon", "[gal_us]"},
+    {"qt", "[qt_us]"},
+    {"quart", "[qt_us]"},
+    {"pt", "[pt_us]"},
+    {"pint", "[pt_us]"},
+    {"cup", "[cup_us]"},
+    {"fl oz", "[foz_us]"},
+    {"fl. oz.", "[foz_us]"},
+    {"floz", "[foz_us]"},
+    {"fluid ounce", "[foz_us]"},
+    {"tbsp", "[tbs_us]"},
+    {"tablespoon", "[tbs_us]"},
+    {"tsp", "[tsp_us]"},
+    {"teaspoon", "[tsp_us]"},
+    {"mol", "mol"},
+    {"mole", "mol"},
+    {"mmol", "mmol"},
+    {"umol", "umol"},
+    {"nmol", "nmol"},
+    {"kmol", "kmol"},
+    {"molar", "mol/L"},
+    {"molal", "mol/kg"},
+    {"normal", "eq/L"},
+    {"eq", "1", Kind::equivalents},
+    {"eq.", "1", Kind::equivalents},
+    {"equiv", "1", Kind::equivalents},
+    {"equiv.", "1", Kind::equivalents},
+    {"equivalent", "1", Kind::equivalents},
+    {"molar equivalent", "1", Kind::equivalents},
+    {"meq", "meq"},
+    {"milliequivalent", "meq"},
+    {"cel", "Cel"},
+    {"celsius", "Cel"},
+    {"centigrade", "Cel"},
+    {"degc", "Cel"},
+    {"deg c", "Cel"},
+    {"°c", "Cel"},
+    {"° c", "Cel"},
+    {"℃", "Cel"},
+    {"degree c", "Cel"},
+    {"degree celsius", "Cel"},
+    {"degree centigrade", "Cel"},
+    {"degree", "Cel"},
+    {"deg", "Cel"},
+    {"°", "Cel"},
+    {"°f", "[degF]"},
+    {"° f", "[degF]"},
+    {"℉", "[degF]"},
+    {"degf", "[degF]"},
+    {"deg f", "[degF]"},
+    {"degree f", "[degF]"},
+    {"degree fahrenheit", "[degF]"},
+    {"fahrenheit", "[degF]"},
+    {"k", "K"},
+    {"kelvin", "K"},
+    {"s", "s"},
+    {"sec", "s"},
+    {"sec.", "s"},
+    {"second", "s"},
+    {"ms", "ms"},
+    {"min", "min"},
+    {"min.", "min"},
+    {"minute", "min"},
+    {"h", "h"},
+    {"hr", "h"},
+    {"hr.", "h"},
+    {"hour", "h"},
+    {"d", "d"},
+    {"day", "d"},
+    {"wk", "wk"},
+    {"week", "wk"},
+    {"mo", "mo"},
+    {"month", "mo"},
+    {"y", "a"},
+    {"yr", "a"},
+    {"year", "a"},
+    {"bar", "bar"},
+    {"mbar", "mbar"},
+    {"millibar", "mbar"},
+    {"atm", "atm"},
+    {"atmosphere", "atm"},
+    {"torr", "mm[Hg]"},
+    {"mmhg", "mm[Hg]"},
+    {"mm hg", "mm[Hg]"},
+    {"millimetre of mercury", "mm[Hg]"},
+    {"millimeter of mercury", "mm[Hg]"},
+    {"psi", "[psi]"},
+    {"pound per square inch", "[psi]"},
+    {"per mille", "[ppth]"},
+    {"‰", "[ppth]"},
+    {"ppm", "[ppm]"},
+    {"part per million", "[ppm]"},
+    {"ppb", "[ppb]"},
+    {"part per billion", "[ppb]"},
+    {"ph", "[pH]"},
+    {"°bé", "[degBe]"},
+    {"°be", "[degBe]"},
+    {"bé", "[degBe]"},
+    {"baumé", "[degBe]"},
+    {"baume", "[degBe]"},
+    {"degree baumé", "[degBe]"},
+    {"degree baume", "[degBe]"},
+    {"sg", "[SG]"},
+    {"sp. gr.", "[SG]"},
+    {"sp gr", "[SG]"},
+    {"specific gravity", "[SG]"},
+    {"metre", "m"},
+    {"meter", "m"},
+    {"m", "m"},
+    {"cm", "cm"},
+    {"mm", "mm"},
+    {"nm", "nm"},
+    {"um", "um"},
+    {"km", "km"},
+    {"micron", "um"},
+    {"inch", "[in_i]"},
+    {"foot", "[ft_i]"},
+    {"feet", "[ft_i]"},
+    {"v", "V"},
+    {"volt", "V"},
+    {"a", "A"},
+    {"amp", "A"},
+    {"ampere", "A"},
+    {"ma", "mA"},
+    {"milliamp", "mA"},
+    {"amp hour", "A.h"},
+    {"ampere hour", "A.h"},
+    {"coulomb", "C"},
+    {"w", "W"},
+    {"watt", "W"},
+    {"kw", "kW"},
+    {"watt hour", "W.h"},
+    {"j", "J"},
+    {"joule", "J"},
+    {"kj", "kJ"},
+    {"cal", "cal"},
+    {"calorie", "cal"},
+    {"kcal", "kcal"},
+    {"hertz", "Hz"},
+    {"pascal", "Pa"},
+    {"newton", "N"},
+    {"ohm", "Ohm"},
+};
+
+// What may stand beside a percent sign, blanks, dots and brackets left out.
+struct PercentWord {
+  std::string_view text;
+  Kind kind;
+};
+constexpr PercentWord percent_words[] = {
+    {"w/w", Kind::mass_percent},        {"m/m", Kind::mass_percent},           {"wt", Kind::mass_percent},
+    {"wt/wt", Kind::mass_percent},      {"weight", Kind::mass_percent},        {"byweight", Kind::mass_percent},
+    {"mass", Kind::mass_percent},       {"bymass", Kind::mass_percent},        {"v/v", Kind::volume_percent},
+    {"vol", Kind::volume_percent},      {"vol/vol", Kind::volume_percent},     {"volume", Kind::volume_percent},
+    {"byvolume", Kind::volume_percent}, {"abv", Kind::volume_percent},         {"w/v", Kind::mass_volume_percent},
+    {"m/v", Kind::mass_volume_percent}, {"wt/vol", Kind::mass_volume_percent}, {"yield", Kind::percent_yield},
+};
+
+// SI prefixes as words, before a word that may carry one ("millilitre", "kilopascal").
+struct PrefixWord {
+  std::string_view word;
+  std::string_view code;
+};
+constexpr PrefixWord prefix_words[] = {{"mega", "M"},  {"kilo", "k"},  {"hecto", "h"}, {"deci", "d"}, {"centi", "c"},
+                                       {"milli", "m"}, {"micro", "u"}, {"nano", "n"},  {"pico", "p"}};
+constexpr std::string_view prefixable[] = {"gram",   "gramme", "litre",   "liter", "mole",   "metre", "meter",
+                                           "second", "bar",    "pascal",  "volt",  "ampere", "amp",   "coulomb",
+                                           "watt",   "joule",  "calorie", "molar", "molal"};
+
+/// One spelling of what many keyboards write: micro signs to u, raised digits to plain, dots and crosses to '.', one
+/// blank.
+std::string normalised(std::string_view text) {
+  static constexpr std::array<std::pair<std::string_view, std::string_view>, 22> same = {{
+      {"µ", "u"}, {"μ", "u"}, {"⁻", "-"},      {"−", "-"},      {"⁰", "0"},  {"¹", "1"},  {"²", "2"}, {"³", "3"},
+      {"⁴", "4"}, {"⁵", "5"}, {"⁶", "6"},      {"⁷", "7"},      {"⁸", "8"},  {"⁹", "9"},  {"·", "."}, {"⋅", "."},
+      {"º", "°"}, {"˚", "°"}, {"\u00A0", " "}, {"\u202F", " "}, {"℃", "°C"}, {"℉", "°F"},
+  }};
+  std::string out(trim(text));
+  for (const auto& [from, to] : same) out = replace_all(std::move(out), from, to);
+  while (out.find("  ") != std::string::npos) out = replace_all(std::move(out), "  ", " ");
+  return out;
+}
+
+std::optional<Spelling> find_word(std::string_view lower) {
+  for (const Spelling& spelling : words) {
+    if (spelling.text == lower) return spelling;
+  }
+  return std::nullopt;
+}
+
+/// "millilitre" as a code, when it is a prefix word before a unit word.
+std::optional<std::string> read_prefixed(std::string_view lower) {
+  for (const PrefixWord& prefix : prefix_words) {
+    if (!lower.starts_with(prefix.word)) continue;
+    const std::string_view rest = lower.substr(prefix.word.size());
+    for (const std::string_view base : prefixable) {
+      if (rest == base) return std::string(prefix.code) + std::string(find_word(base)->code);
+    }
+  }
+  return std::nullopt;
+}
+
+struct Reading {
+  std::string code;
+  std::optional<Kind> kind;
+};
+
+/// "%", "per cent", "% w/w", "wt%", "percent (by volume)".
+std::optional<Reading> read_percent(std::string_view text) {
+  std::string key = to_lower(text);
+  for (const std::string_view word : {"per cent", "percent", "pct"}) key = replace_all(std::move(key), word, "%");
+  const std::size_t sign = key.find('%');
+  if (sign == std::string::npos) return std::nullopt;
+  key.erase(sign, 1);
+  std::erase_if(key, [](char c) { return c == ' ' || c == '(' || c == ')' || c == '.'; });
+  if (key.empty()) return Reading{"%", std::nullopt};
+  for (const PercentWord& word : percent_words) {
+    if (word.text == key) return Reading{"%", word.kind};
+  }
+  return std::nullopt;
+}
+
+/// The word itself, then without a plural ending: on its last word ("millilitres") or its first ("degrees C").
+std::vector<std::string> without_plural(const std::string& lower) {
+  std::vector<std::string> out{lower};
+  if (const std::size_t blank = lower.find("s "); blank != std::string::npos) {
+    std::string first = lower;
+    first.erase(blank, 1);
+    out.push_back(std::move(first));
+  }
+  for (const std::string_view ending : {"s", "es"}) {
+    if (lower.ends_with(ending) && lower.size() > ending.size() + 1)
+      out.push_back(lower.substr(0, lower.size() - ending.size()));
+  }
+  return out;
+}
+
+/// A single unit, no operator in it.
+std::optional<Reading> read_single(std::string_view text) {
+  for (const Spelling& spelling : symbols) {
+    if (spelling.text == text) return Reading{std::string(spelling.code), spelling.kind};
+  }
+  if (auto percent = read_percent(text)) return percent;
+  for (const std::string& form : without_plural(replace_all(to_lower(text), "É", "é"))) {
+    if (const auto word = find_word(form)) return Reading{std::string(word->code), word->kind};
+    if (auto code = read_prefixed(form)) return Reading{std::move(*code), std::nullopt};
+  }
+  return std::nullopt;
+}
+
+bool takes_power(char c) { return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || c == ']'; }
+
+/// A single unit with an optional exponent written "cm3", "cm^3", "L-1", "L^-1"; as a UCUM piece.
+std::optional<std::string> read_factor(std::string_view text) {
+  std::size_t end = text.size();
+  while (end > 0 && text[end - 1] >= '0' && text[end - 1] <= '9') --end;
+  std::string exponent(text.substr(end));
+  if (!exponent.empty() && end > 0 && text[end - 1] == '-') {
+    exponent.insert(0, "-");
+    --end;
+  }
+  if (!exponent.empty() && end > 0 && text[end - 1] == '^') --end;
+  const std::string_view name = trim(text.substr(0, end));
+  if (name.empty()) return exponent == "1" ? std::optional<std::string>("1") : std::nullopt;
+  if (exponent.empty()) {
+    const auto single = read_single(name);
+    if (single && !single->kind) return single->code;
+    if (Unit::parse(name).ok()) return std::string(name);
+    return std::nullopt;
+  }
+  const auto single = read_single(name);
+  if (!takes_power(name.back()) || (!single && !Unit::parse(name).ok())) return std::nullopt;
+  const std::string code = single && !single->kind ? single->code : std::string(name);
+  // A code that is itself a quotient or a power (M, cc) cannot take an exponent by juxtaposition.
+  if (code.find('/') != std::string::npos || code.find('.') != std::string::npos) return std::nullopt;
+  if (code.back() >= '0' && code.back() <= '9') return std::nullopt;
+  return code + exponent;
+}
+
+/// A quotient or product: "g per litre", "mol/kg", "kg·m-3", "mol L-1", "g/100 mL".
+std::optional<std::string> read_compound(std::string_view text) {
+  std::string flat = replace_all(std::string(text), " per ", "/");
+  flat = replace_all(std::move(flat), " / ", "/");
+  const auto parts = split(flat, '/');
+  std::string out;
+  for (std::size_t i = 0; i < parts.size(); ++i) {
+    std::string product;
+    std::string dotted = replace_all(std::string(trim(parts[i])), " ", ".");
+    const auto whole = read_factor(trim(parts[i]));  // "fluid ounce" is one unit, blank and all
+    if (whole) {
+      product = *whole;
+    } else {
+      for (const auto piece : split(dotted, '.')) {
+        const bool factor = i > 0 && read_integer(piece) && *read_integer(piece) > 0;
+        const auto read = factor ? std::optional<std::string>(piece) : read_factor(piece);
+        if (!read) return std::nullopt;
+        product += (product.empty() ? "" : ".") + *read;
+      }
+    }
+    const bool needs_brackets = i > 0 && product.find_first_of("./") != std::string::npos;
+    out += (i == 0 ? "" : "/") + (needs_brackets ? "(" + product + ")" : product);
+  }
+  return out;
+}
+
+TradeUnit with_kind(Unit unit, std::optional<Kind> kind) {
+  if (kind) {
+    if (auto fitted = unit_for(*kind, unit.code()); fitted.ok()) unit = std::move(fitted).value();
+    return {std::move(unit), kind};
+  }
+  const auto implied = kind_implied_by(unit);
+  return {std::move(unit), implied};
+}
+
+Fault unknown(std::string_view text) {
+  std::vector<std::string_view> known;
+  for (const Spelling& spelling : words) known.push_back(spelling.text);
+  for (const Spelling& spelling : symbols) known.push_back(spelling.text);
+  std::string sentence = "There is no unit \"" + std::string(text) + "\"";
+  const auto nearest = nearest_spelling(text, known);
+  sentence +=
+      nearest ? "; did you mean \"" + std::string(*nearest) + "\"?" : "; write for example g, mL, mol/L, °C or % w/w.";
+  Fault fault = Fault::of(Code::unknown_name, std::move(sentence), std::string(text));
+  if (nearest) fault.others.emplace_back(*nearest);
+  return fault;
+}
+
+}  // namespace
+
+Outcome<TradeUnit> read_trade_unit(std::string_view text) {
+  const std::string tidy = normalised(text);
+  if (tidy.empty()) return Fault::of(Code::malformed, "The unit is empty; write for example g, mL, mol/L or °C.");
+  if (const auto single = read_single(tidy)) {
+    auto unit = Unit::parse(single->code);
+    if (unit) return with_kind(std::move(unit).value(), single->kind);
+  }
+  if (const auto compound = read_compound(tidy)) {
+    auto unit = Unit::parse(*compound);
+    if (unit) return with_kind(std::move(unit).value(), std::nullopt);
+  }
+  if (auto unit = Unit::parse(tidy)) return with_kind(std::move(unit).value(), std::nullopt);
+  return unknown(trim(text));
+}
+
+}  // namespace sash::quantity
