@@ -9,7 +9,8 @@ namespace {
 
 MolarMass mass_of(std::string_view text) { return molar_mass(*read_formula(text)).value(); }
 
-// Published plus-minus: H 0.0002, O 0.001, S 0.02, Cu 0.003 (IUPAC 2021); rectangular: divided by the root of 3 (JCGM 100, 4.3.7).
+// Published plus-minus: H 0.0002, O 0.001, S 0.02, Cu 0.003 (IUPAC 2021); rectangular: divided by the root of 3 (JCGM
+// 100, 4.3.7).
 TEST(MolarMass, AddsUncertaintyWithinAnElementAndCombinesAcrossElements) {
   EXPECT_NEAR(mass_of("H2O").bound, 0.0014, 1e-12);
   EXPECT_NEAR(mass_of("H2O").spread, std::hypot(0.0004, 0.001) / std::sqrt(3.0), 1e-12);
@@ -18,9 +19,7 @@ TEST(MolarMass, AddsUncertaintyWithinAnElementAndCombinesAcrossElements) {
               std::sqrt(0.003 * 0.003 + 0.02 * 0.02 + 0.009 * 0.009 + 0.002 * 0.002) / std::sqrt(3.0), 1e-12);
 }
 
-TEST(MolarMass, LeavesOutTheMassOfElectrons) {
-  EXPECT_DOUBLE_EQ(mass_of("SO4^2-").value, mass_of("SO4").value);
-}
+TEST(MolarMass, LeavesOutTheMassOfElectrons) { EXPECT_DOUBLE_EQ(mass_of("SO4^2-").value, mass_of("SO4").value); }
 
 TEST(MolarMass, WeighsHalfAWaterExactly) {
   EXPECT_NEAR(mass_of("CaSO4·0.5H2O").value, mass_of("CaSO4").value + 0.5 * mass_of("H2O").value, 1e-9);
@@ -30,8 +29,9 @@ TEST(MolarMass, SaysWhichElementHasNoWeight) {
   const auto technetium = molar_mass(*read_formula("NaTcO4"));
   ASSERT_FALSE(technetium.ok());
   EXPECT_EQ(technetium.fault().code, Code::out_of_range);
-  EXPECT_EQ(technetium.fault().sentence,
-            "The element technetium has no standard atomic weight; write the isotope you mean, as in [99Tc] or [222Rn].");
+  EXPECT_EQ(
+      technetium.fault().sentence,
+      "The element technetium has no standard atomic weight; write the isotope you mean, as in [99Tc] or [222Rn].");
   EXPECT_TRUE(molar_mass(*read_formula("Na[99Tc]O4")).ok());
   EXPECT_FALSE(molar_mass(*read_formula("e^-")).ok());
 }

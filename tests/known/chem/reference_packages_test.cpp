@@ -1,5 +1,5 @@
-// Cross-checks against reference packages of the system, where they are installed: the Blue Obelisk element repository and
-// Open Babel. Both carry slightly older weights, so agreement is asked within the published uncertainty.
+// Cross-checks against reference packages of the system, where they are installed: the Blue Obelisk element repository
+// and Open Babel. Both carry slightly older weights, so agreement is asked within the published uncertainty.
 
 #include <gtest/gtest.h>
 
