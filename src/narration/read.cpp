@@ -1,0 +1,218 @@
+#include "narration/read.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <numeric>
+
+#include "narration/cue_text.h"
+#include "narration/inner/encoding.h"
+#include "narration/inner/language.h"
+#include "narration/inner/noise.h"
+#include "narration/inner/raw_cue.h"
+#include "narration/inner/rolling.h"
+#include "narration/inner/timed_text.h"
+#include "narration/subrip.h"
+#include "narration/webvtt.h"
+#include "support/text.h"
+
+namespace sash::narration {
+
+namespace {
+
+/// Words and their times, where the tree has time tags; the words before the first tag start with the cue.
+std::vector<model::Word> timed_words(const CueTree& tree, Moment from) {
+  std::vector<model::Word> words;
+  bool any = false;
+  bool inside = false;
+  std::uint32_t at = 0;
+  Moment now = from;
+  for (const CueNode& node : tree.nodes) {
+    if (node.type == CueNode::Type::timestamp) {
+      now = node.time;
+      any = true;
+    }
+    if (node.type != CueNode::Type::text) continue;
+    for (const char c : node.text) {
+      const bool space = c == ' ' || c == '\n' || c == '\t';
+      if (!space && !inside) words.push_back({at, 0, now});
+      if (!space) ++words.back().length;
+      inside = !space;
+      ++at;
+    }
+  }
+  return any ? words : std::vector<model::Word>();
+}
+
+std::string speaker_of(const CueTree& tree) {
+  std::string names;
+  std::string_view last;
+  for (const CueNode& node : tree.nodes) {
+    if (node.type != CueNode::Type::voice || node.text.empty() || node.text == last) continue;
+    if (!names.empty()) names += ", ";
+    names += node.text;
+    last = node.text;
+  }
+  return names;
+}
+
+std::vector<RawCue> raw_cues(const WebVtt& file) {
+  std::vector<RawCue> cues;
+  cues.reserve(file.cues.size());
+  for (const VttCue& cue : file.cues) {
+    const CueTree tree = parse_cue_text(cue.text);
+    cues.push_back({cue.from, cue.until, tree.plain(), speaker_of(tree), timed_words(tree, cue.from), cue.line});
+  }
+  return cues;
+}
+
+std::vector<RawCue> raw_cues(SubRip file) {
+  std::vector<RawCue> cues;
+  cues.reserve(file.cues.size());
+  for (SubRipCue& cue : file.cues) cues.push_back({cue.from, cue.until, std::move(cue.text), {}, {}, cue.line});
+  return cues;
+}
+
+std::string counted(std::size_t n, std::string_view one, std::string_view many) {
+  return fmt::format("{} {}", n, n == 1 ? one : many);
+}
+
+void warn_refused(const std::vector<std::size_t>& lines, NarrationText& out) {
+  if (lines.empty()) return;
+  out.warnings.push_back(fmt::format("{} could not be read and {} left out, the first on line {}.",
+                                     counted(lines.size(), "time line", "time lines"),
+                                     lines.size() == 1 ? "was" : "were", lines.front()));
+}
+
+/// Gives every cue an end behind its start, and puts the cues in order.
+void settle_times(std::vector<RawCue>& cues, NarrationText& out) {
+  std::size_t short_cues = 0;
+  std::size_t first_short = 0;
+  for (RawCue& cue : cues) {
+    if (cue.until > cue.from) continue;
+    if (cue.until < cue.from && short_cues++ == 0) first_short = cue.line;
+    cue.until = cue.from + spoken_length(cue.text);
+  }
+  if (short_cues > 0) {
+    out.warnings.push_back(fmt::format("{} before {} start, the first on line {}; {} given the time the words take.",
+                                       counted(short_cues, "cue ends", "cues end"), short_cues == 1 ? "its" : "their",
+                                       first_short, short_cues == 1 ? "it was" : "they were"));
+  }
+  const auto earlier = [](const RawCue& a, const RawCue& b) { return a.from < b.from; };
+  const auto step_back = std::is_sorted_until(cues.begin(), cues.end(), earlier);
+  if (step_back != cues.end()) {
+    out.warnings.push_back(fmt::format(
+        "The times run backwards on line {}; the lines were put in the order of their times.", step_back->line));
+    std::stable_sort(cues.begin(), cues.end(), earlier);
+  }
+}
+
+void warn_overlaps(const std::vector<RawCue>& cues, NarrationText& out) {
+  std::size_t overlaps = 0;
+  std::size_t first = 0;
+  Moment shown_until;
+  for (const RawCue& cue : cues) {
+    if (cue.from < shown_until && overlaps++ == 0) first = cue.line;
+    shown_until = std::max(shown_until, cue.until);
+  }
+  if (overlaps == 0) return;
+  out.warnings.push_back(fmt::format("{} before the one before it has ended, the first on line {}; all were kept.",
+                                     counted(overlaps, "cue starts", "cues start"), first));
+}
+
+void add_line(RawCue& cue, std::size_t begin, NarrationText& out) {
+  model::NarrationLine line;
+  line.when = {cue.from, cue.until};
+  line.text = cue.text.substr(begin);
+  line.speaker = std::move(cue.speaker);
+  for (const model::Word& word : cue.words) {
+    if (word.begin >= begin)
+      line.words.push_back({word.begin - static_cast<std::uint32_t>(begin), word.length, word.from});
+  }
+  out.sources.push_back({cue.from, characters(std::string_view(cue.text).substr(0, begin))});
+  out.lines.push_back(std::move(line));
+}
+
+void make_lines(std::vector<RawCue> cues, NarrationText& out) {
+  settle_times(cues, out);
+  out.rolling = rolls(cues);
+  if (!out.rolling) warn_overlaps(cues, out);
+  const std::vector<std::size_t> begins = out.rolling ? new_text(cues) : std::vector<std::size_t>(cues.size(), 0);
+  for (std::size_t i = 0; i < cues.size(); ++i) {
+    if (begins[i] < cues[i].text.size() && !trim(cues[i].text).empty()) add_line(cues[i], begins[i], out);
+  }
+}
+
+/// The cues, by whichever form the text has; sets out.form.
+std::vector<RawCue> cues_of(const std::string& text, std::string_view file_name, NarrationText& out) {
+  if (auto vtt = parse_webvtt(text)) {
+    out.form = Form::webvtt;
+    warn_refused(vtt->refused_timings, out);
+    return raw_cues(*vtt);
+  }
+  SubRip subrip = parse_subrip(text);
+  if (!subrip.cues.empty()) {
+    out.form = Form::subrip;
+    if (to_lower(file_name).ends_with(".vtt")) {
+      out.warnings.push_back(
+          fmt::format("{} does not begin with the line WEBVTT, so it was read as SubRip.", file_name));
+    }
+    warn_refused(subrip.refused_timings, out);
+    return raw_cues(std::move(subrip));
+  }
+  std::vector<RawCue> cues = parse_timed_text(text);
+  out.form = cues.empty() ? Form::plain_text : Form::timed_text;
+  return cues.empty() ? parse_plain_text(text) : cues;
+}
+
+}  // namespace
+
+std::string_view name_of(Form form) {
+  switch (form) {
+    case Form::subrip:
+      return "SubRip";
+    case Form::webvtt:
+      return "WebVTT";
+    case Form::timed_text:
+      return "timed text";
+    case Form::plain_text:
+      return "plain text";
+  }
+  return "";
+}
+
+Outcome<NarrationText> read_narration(std::string_view bytes, std::string_view file_name, std::string_view encoding) {
+  NarrationText out;
+  const std::size_t full_size = bytes.size();
+  if (bytes.size() > most_bytes) bytes = bytes.substr(0, bytes.substr(0, most_bytes).rfind('\n'));
+  if (bytes.size() > most_bytes) bytes = bytes.substr(0, most_bytes & ~std::size_t{3});
+  auto decoded = decode_text(bytes, file_name, encoding);
+  if (!decoded) return decoded.fault();
+  out.encoding = decoded->encoding;
+  if (decoded->guessed) {
+    out.warnings.push_back(fmt::format("{} is not UTF-8; it was read as {}, which may be wrong for accented letters.",
+                                       file_name, decoded->encoding));
+  }
+  if (decoded->repaired) {
+    out.warnings.push_back(fmt::format("{} has bytes that are no UTF-8; they are shown as \uFFFD.", file_name));
+  }
+  make_lines(cues_of(unix_lines(std::move(decoded->utf8)), file_name, out), out);
+  if (out.lines.empty()) {
+    return Fault::of(Code::malformed, fmt::format("{} holds no line of narration.", file_name), std::string(file_name));
+  }
+  mark_noise(out.lines);
+  if (full_size > most_bytes) {
+    const std::int64_t end = out.lines.back().when.until.in_millis() / 1000;
+    out.warnings.push_back(
+        fmt::format("{} has {} MB, far more than a narration; only its first {} MB, up to {}:{:02}:{:02}, "
+                    "were read.",
+                    file_name, full_size >> 20, most_bytes >> 20, end / 3600, end / 60 % 60, end % 60));
+  }
+  if (!looks_english(out.lines)) {
+    out.warnings.push_back(fmt::format(
+        "{} does not look like English; the lines are kept, but figures are recognised in English only.", file_name));
+  }
+  return out;
+}
+
+}  // namespace sash::narration

@@ -1,0 +1,167 @@
+#include "narration/read.h"
+
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
+
+namespace sash::narration {
+namespace {
+
+using testing::ElementsAre;
+using testing::HasSubstr;
+using testing::IsEmpty;
+
+NarrationText read(std::string_view bytes, std::string_view name = "talk.txt") {
+  auto text = read_narration(bytes, name);
+  EXPECT_TRUE(text.ok()) << (text.ok() ? "" : text.fault().sentence);
+  return text.ok() ? *text : NarrationText();
+}
+
+/// "seconds+at text" for each line; noise in brackets.
+std::vector<std::string> lines(const NarrationText& text) {
+  std::vector<std::string> out;
+  for (std::size_t i = 0; i < text.lines.size(); ++i) {
+    std::string s = std::to_string(text.sources[i].cue.in_millis() / 1000) + "+" + std::to_string(text.sources[i].at) +
+                    " " + text.lines[i].text;
+    out.push_back(text.lines[i].noise ? "(" + s + ")" : s);
+  }
+  return out;
+}
+
+TEST(ReadNarration, TellsTheFormsApart) {
+  EXPECT_EQ(read("WEBVTT\n\n00:01.000 --> 00:02.000\na").form, Form::webvtt);
+  EXPECT_EQ(read("1\n00:00:01,000 --> 00:00:02,000\na").form, Form::subrip);
+  EXPECT_EQ(read("[0:02] a").form, Form::timed_text);
+  EXPECT_EQ(read("just words").form, Form::plain_text);
+}
+
+TEST(ReadNarration, ReadsMarksInlineAndOnTheirOwnLine) {
+  EXPECT_THAT(lines(read("[0:02] one\ntwo\n\n[1:00:03]\nthree [1:00:09] four\n")),
+              ElementsAre("2+0 one\ntwo", "3603+0 three", "3609+0 four"));
+  EXPECT_THAT(lines(read("0:02\none\n0:05\ntwo\n")), ElementsAre("2+0 one", "5+0 two"));
+  EXPECT_THAT(lines(read("[00:00:01.000 --> 00:00:02.500]  one\n")), ElementsAre("1+0 one"));
+}
+
+TEST(ReadNarration, EndsAParagraphWhereTheNextBegins) {
+  const NarrationText text = read("[0:02] one\n[0:07] two three");
+  EXPECT_EQ(text.lines[0].when, (Stretch{Moment::seconds(2), Moment::seconds(7)}));
+  EXPECT_GT(text.lines[1].when.until, text.lines[1].when.from);
+}
+
+TEST(ReadNarration, DropsTheRepeatsOfRollingCaptions) {
+  const NarrationText text = read(
+      "1\n00:00:01,000 --> 00:00:02,000\nwe take\n\n2\n00:00:02,000 --> 00:00:03,000\nwe take\nfive grams\n\n"
+      "3\n00:00:03,000 --> 00:00:04,000\nfive grams\nof salt and\n\n4\n00:00:04,000 --> 00:00:05,000\nof salt "
+      "and\nstir\n",
+      "a.srt");
+  EXPECT_TRUE(text.rolling);
+  EXPECT_THAT(lines(text), ElementsAre("1+0 we take", "2+8 five grams", "3+11 of salt and", "4+12 stir"));
+}
+
+TEST(ReadNarration, KeepsTheFirstTimeOfEachWord) {
+  const NarrationText text = read(
+      "WEBVTT\n\n00:01.000 --> 00:02.000\nwe<00:01.300><c> take</c>\n\n00:02.000 --> 00:02.010\nwe take\n\n"
+      "00:02.010 --> 00:04.000\nwe take\nfive<00:02.500><c> grams</c>\n\n00:04.000 --> 00:04.010\nfive grams\n\n"
+      "00:04.010 --> 00:05.000\nfive grams\nnow\n",
+      "a.vtt");
+  EXPECT_TRUE(text.rolling);
+  EXPECT_THAT(lines(text), ElementsAre("1+0 we take", "2+8 five grams", "4+11 now"));
+  EXPECT_THAT(text.lines[0].words,
+              ElementsAre(model::Word{0, 2, Moment::seconds(1)}, model::Word{3, 4, Moment::millis(1300)}));
+  EXPECT_THAT(text.lines[1].words,
+              ElementsAre(model::Word{0, 4, Moment::millis(2010)}, model::Word{5, 5, Moment::millis(2500)}));
+}
+
+TEST(ReadNarration, FollowsCaptionsThatGrowWordByWord) {
+  const NarrationText text = read(
+      "1\n00:00:01,000 --> 00:00:02,000\nfive\n\n2\n00:00:02,000 --> 00:00:03,000\nfive grams\n\n"
+      "3\n00:00:03,000 --> 00:00:04,000\nfive grams of\n\n4\n00:00:04,000 --> 00:00:05,000\nfive grams of salt\n",
+      "a.srt");
+  EXPECT_THAT(lines(text), ElementsAre("1+0 five", "2+5 grams", "3+11 of", "4+14 salt"));
+}
+
+TEST(ReadNarration, LeavesASpeakerWhoRepeatsHimselfAlone) {
+  const NarrationText text = read(
+      "1\n00:00:01,000 --> 00:00:02,000\nstir it\n\n2\n00:00:02,000 --> 00:00:03,000\nstir it\n\n"
+      "3\n00:00:03,000 --> 00:00:04,000\nfilter it\n\n4\n00:00:04,000 --> 00:00:05,000\nwash it\n",
+      "a.srt");
+  EXPECT_FALSE(text.rolling);
+  EXPECT_EQ(text.lines.size(), 4u);
+}
+
+TEST(ReadNarration, NamesTheSpeakerOfAVoiceSpan) {
+  EXPECT_EQ(read("WEBVTT\n\n00:01.000 --> 00:02.000\n<v Ann>hello").lines[0].speaker, "Ann");
+}
+
+TEST(ReadNarration, MarksMusicAndInventedPhrases) {
+  EXPECT_THAT(lines(read("1\n00:00:01,000 --> 00:00:02,000\n[Music]\n\n2\n00:00:02,000 --> 00:00:03,000\nThank you.\n\n"
+                         "3\n00:00:03,000 --> 00:00:04,000\nfive grams\n\n4\n00:00:04,000 --> 00:00:05,000\n♪ ♪\n",
+                         "a.srt")),
+              ElementsAre("(1+0 [Music])", "(2+0 Thank you.)", "3+0 five grams", "(4+0 ♪ ♪)"));
+  EXPECT_THAT(lines(read("[0:01] five grams\n[0:02] Thank you.")), ElementsAre("1+0 five grams", "2+0 Thank you."));
+}
+
+TEST(ReadNarration, ReadsOtherEncodings) {
+  EXPECT_EQ(read("[0:01] 60 \xB0\x43 in the B\xFC\x63hner").lines[0].text, "60 °C in the Büchner");
+  EXPECT_EQ(read(std::string_view("\xFF\xFE[\0"
+                                  "0\0:\0"
+                                  "0\0"
+                                  "1\0]\0 \0a\0",
+                                  18))
+                .lines[0]
+                .text,
+            "a");
+  EXPECT_EQ(read("\xEF\xBB\xBF[0:01] a\r\nb\r\n").lines[0].text, "a\nb");
+  const auto latin = read_narration("[0:01] \xE9t\xE9", "a.txt", "ISO-8859-1");
+  ASSERT_TRUE(latin.ok());
+  EXPECT_EQ(latin->lines[0].text, "été");
+}
+
+TEST(ReadNarration, SaysWhatIsNoText) {
+  const auto zip = read_narration(std::string_view("PK\x03\x04\0\0\0\0", 8), "a.srt");
+  ASSERT_FALSE(zip.ok());
+  EXPECT_EQ(zip.fault().sentence,
+            "a.srt is a ZIP archive, not text; a narration is a SubRip, WebVTT or plain text file.");
+  std::string noise;
+  for (int i = 0; i < 4000; ++i) noise += static_cast<char>((i * 7919) % 251);
+  EXPECT_EQ(read_narration(noise, "a.vtt").fault().code, Code::malformed);
+  EXPECT_EQ(read_narration("", "a.vtt").fault().sentence, "a.vtt holds no line of narration.");
+  EXPECT_EQ(read_narration("abc", "a.txt", "klingon").fault().code, Code::unknown_name);
+}
+
+TEST(ReadNarration, KeepsBackwardsAndOverlappingTimesWithASentence) {
+  const NarrationText text = read(
+      "1\n00:00:05,000 --> 00:00:04,000\nb\n\n2\n00:00:01,000 --> 00:00:09,000\na\n\n3\n00:00:08,000 --> "
+      "00:00:10,000\nc\n",
+      "a.srt");
+  EXPECT_THAT(lines(text), ElementsAre("1+0 a", "5+0 b", "8+0 c"));
+  EXPECT_THAT(text.warnings, ElementsAre(HasSubstr("1 cue ends before its start"), HasSubstr("run backwards on line 6"),
+                                         HasSubstr("cues start before")));
+}
+
+TEST(ReadNarration, ReadsAMislabelledSubRip) {
+  const NarrationText text = read("1\n00:00:01,000 --> 00:00:02,000\na\n", "talk.vtt");
+  EXPECT_THAT(text.warnings, ElementsAre("talk.vtt does not begin with the line WEBVTT, so it was read as SubRip."));
+}
+
+TEST(ReadNarration, CutsWhatIsFarTooLong) {
+  std::string big = "[0:01] start\n";
+  while (big.size() < most_bytes + 100) big += "[0:02] and then we add some more of it and stir and wait\n";
+  const NarrationText text = read(big, "big.txt");
+  ASSERT_THAT(text.warnings, testing::Not(IsEmpty()));
+  EXPECT_THAT(text.warnings[0], HasSubstr("only its first 32 MB"));
+}
+
+TEST(ReadNarration, NoticesAnotherLanguage) {
+  std::string german = "[0:01] ";
+  for (int i = 0; i < 30; ++i) german += "wir nehmen jetzt zwei Gramm Salz und warten ein wenig ";
+  EXPECT_THAT(read(german, "film.txt").warnings, ElementsAre(HasSubstr("film.txt does not look like English")));
+}
+
+TEST(ReadNarration, GuessesTimesWhereThereAreNone) {
+  const NarrationText text = read("first paragraph here\n\nsecond one");
+  EXPECT_EQ(text.lines.size(), 2u);
+  EXPECT_EQ(text.lines[1].when.from, text.lines[0].when.until);
+}
+
+}  // namespace
+}  // namespace sash::narration
