@@ -1,0 +1,14 @@
+#pragma once
+// Where the program keeps what is not part of a record, by the XDG Base Directory Specification 0.8. Reads the environment
+// once a call; makes nothing.
+
+#include <string>
+
+namespace sash::session {
+
+std::string config_folder();  ///< settings
+std::string cache_folder();   ///< what can be made again
+std::string state_folder();   ///< recent records
+std::string data_folder();    ///< the demo record
+
+}  // namespace sash::session

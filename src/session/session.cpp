@@ -1,0 +1,424 @@
+#include "session/session.h"
+
+#include <algorithm>
+#include <filesystem>
+
+#include "session/checking.h"
+#include "session/editing.h"
+#include "session/footage_work.h"
+#include "session/handing_over.h"
+#include "session/importing.h"
+#include "session/playing.h"
+#include "session/reading_narration.h"
+#include "session/recent.h"
+#include "store/store.h"
+
+namespace sash::session {
+namespace {
+
+namespace fs = std::filesystem;
+
+constexpr std::size_t most_notices = 200;
+
+Fault no_record() {
+  return Fault::of(Code::wrong_use, "No record is open; open one, or drop footage or captions on the window to begin one.");
+}
+
+// A record keeps paths relative to its own folder where it can, so that the folder can be moved as a whole.
+std::string path_for_record(const std::string& record_path, const std::string& file) {
+  std::error_code error;
+  const fs::path folder = fs::absolute(record_path, error).parent_path();
+  const fs::path full = fs::absolute(file, error).lexically_normal();
+  const fs::path relative = full.lexically_relative(folder);
+  const bool inside = !relative.empty() && relative.native().rfind("..", 0) != 0;
+  return inside ? relative.string() : full.string();
+}
+
+std::string path_on_disk(const std::string& record_path, const std::string& kept) {
+  if (kept.empty()) return {};
+  std::error_code error;
+  return (fs::absolute(record_path, error).parent_path() / kept).lexically_normal().string();
+}
+
+// A name beside `wanted` that is not taken yet: "bench.sash", "bench 2.sash", ...
+std::string free_name(const fs::path& wanted) {
+  std::error_code error;
+  fs::path path = wanted;
+  for (int n = 2; fs::exists(path, error); ++n) {
+    path = wanted.parent_path() / (wanted.stem().string() + " " + std::to_string(n) + wanted.extension().string());
+  }
+  return path.string();
+}
+
+}  // namespace
+
+struct Session::Inner {
+  explicit Inner(Setup s)
+      : setup(std::move(s)),
+        recent(setup.state_folder),
+        checking(setup.wake),
+        work(setup.cache_folder.empty() ? std::string() : setup.cache_folder + "/content.db", setup.wake),
+        playing(setup.wake, setup.sound),
+        handing_over(setup.wake) {
+    std::error_code error;
+    if (!setup.cache_folder.empty()) fs::create_directories(setup.cache_folder, error);
+  }
+
+  Setup setup;
+  Recent recent;
+  std::optional<store::Store> store;
+  model::Record empty;
+  Checking checking;
+  FootageWork work;
+  Playing playing;
+  HandingOver handing_over;
+  std::uint64_t revision = 0;
+  std::vector<Notice> notices;
+  std::uint64_t notices_given = 0;
+  std::optional<ThingRef> just_made;
+  bool changed = true;
+
+  const model::Record& record() const { return store ? store->record() : empty; }
+
+  NewNumber ids() {
+    return [this](const model::Thing& shape) {
+      return std::visit([this]<class T>(const T&) { return store->next_id<T>().number; }, shape);
+    };
+  }
+
+  void say(std::string sentence, bool fault = false) {
+    notices.push_back({std::move(sentence), fault, ++notices_given});
+    if (notices.size() > most_notices) notices.erase(notices.begin());
+    changed = true;
+  }
+
+  void edited() {
+    ++revision;
+    changed = true;
+    checking.refresh(record(), revision);
+  }
+
+  Done carry_out(const Planned& planned) {
+    if (!store) return no_record();
+    if (const Done done = store->commit(planned.edit); !done) return done;
+    if (planned.about) just_made = planned.about;
+    edited();
+    return {};
+  }
+
+  Done carry_out(const Outcome<Planned>& planned) {
+    if (!planned) return planned.fault();
+    return carry_out(*planned);
+  }
+
+  // --- the record
+
+  void close() {
+    playing.close();
+    work.forget_all();
+    store.reset();
+    just_made.reset();
+    edited();
+  }
+
+  Done take(store::Store opened) {
+    close();
+    store = std::move(opened);
+    if (const Fault* why = store->read_only()) say(why->sentence, true);
+    recent.opened(store->path());
+    edited();
+    if (setup.background) {
+      for (const auto& footage : record().footages) begin_work(footage);
+      if (const auto all = model::in_order(record()); !all.empty()) turn_to(all.front()->id, Moment());
+    }
+    return {};
+  }
+
+  Done open(const std::string& path) {
+    auto opened = store::Store::open(path);
+    if (!opened) return opened.fault();
+    return take(std::move(*opened));
+  }
+
+  Done begin(const BeginRecord& what) {
+    auto created = store::Store::create(what.path);
+    if (!created) return created.fault();
+    if (const Done done = take(std::move(*created)); !done) return done;
+    std::vector<std::string> files = what.footage;
+    files.insert(files.end(), what.narration.begin(), what.narration.end());
+    for (const auto& path : what.footage) {
+      if (const Done done = add_footage_file(path); !done) return done;
+    }
+    for (const auto& path : what.narration) {
+      if (const Done done = add_narration_file(path); !done) return done;
+    }
+    return {};
+  }
+
+  Done add_files(const std::vector<std::string>& paths) {
+    if (paths.empty()) return {};
+    if (what_file_is(paths.front()) == FileIs::record) return open(paths.front());
+    if (!store) {
+      const fs::path first(paths.front());
+      auto created = store::Store::create(free_name(first.parent_path() / (first.stem().string() + ".sash")));
+      if (!created) return created.fault();
+      const std::string path = created->path();
+      if (const Done done = take(std::move(*created)); !done) return done;
+      say("Began the record " + path + ".");
+    }
+    // Footage first, so that captions dropped together with it find it.
+    std::vector<std::string> ordered = paths;
+    std::stable_partition(ordered.begin(), ordered.end(), [](const std::string& p) { return what_file_is(p) == FileIs::footage; });
+    std::optional<Fault> first_fault;
+    for (const auto& path : ordered) {
+      const Done done = what_file_is(path) == FileIs::footage ? add_footage_file(path) : add_narration_file(path);
+      if (done) continue;
+      if (first_fault) say(done.fault().sentence, true);
+      first_fault = first_fault ? first_fault : std::optional(done.fault());
+    }
+    if (first_fault) return *first_fault;
+    return {};
+  }
+
+  Done add_footage_file(const std::string& path) {
+    const auto facts = media::probe(path);
+    if (!facts) return facts.fault();
+    const Planned planned = add_footage(record(), ids(), path_for_record(store->path(), path), *facts);
+    if (const Done done = carry_out(planned); !done) return done;
+    if (facts->has_location) say("'" + path + "' carries the place where it was filmed; nothing exported will carry it.");
+    const auto id = std::get<model::FootageId>(*planned.about);
+    if (setup.background) {
+      begin_work(*model::find(record(), id));
+      if (!playing.footage().known() || playing.footage() == id) turn_to(id, Moment());
+    }
+    return {};
+  }
+
+  Done add_narration_file(const std::string& path) {
+    const auto text = read_narration_file(path);
+    if (!text) return text.fault();
+    for (const auto& warning : text->warnings) say(warning);
+    const auto footage = footage_for_narration(record(), path, playing.footage());
+    return carry_out(add_narration(record(), ids(), footage, path, *text));
+  }
+
+  Done find_again(const FindFootageAgain& what) {
+    const model::Footage* footage = model::find(record(), what.footage);
+    if (footage == nullptr) return Fault::of(Code::not_found, "That footage is no longer in the record.");
+    const auto facts = media::probe(what.path);
+    if (!facts) return facts.fault();
+    if (!footage->fingerprint.empty() && facts->fingerprint != footage->fingerprint) {
+      return Fault::of(Code::wrong_use,
+                       "'" + what.path + "' is another clip than '" + footage->path +
+                           "': its content differs; choose the same clip, or add this one as new footage.",
+                       what.path);
+    }
+    model::Footage moved = *footage;
+    moved.path = path_for_record(store->path(), what.path);
+    moved.fingerprint = facts->fingerprint;
+    if (const Done done = carry_out(put_thing(record(), ids(), moved, "Find footage again")); !done) return done;
+    begin_work(moved);
+    if (playing.footage() == moved.id) playing.close();
+    turn_to(moved.id, Moment());
+    return {};
+  }
+
+  // --- media
+
+  void begin_work(const model::Footage& footage) {
+    if (!footage.path.empty()) work.begin(footage.id, path_on_disk(store->path(), footage.path));
+  }
+
+  void turn_to(model::FootageId id, Moment at) {
+    const model::Footage* footage = model::find(record(), id);
+    if (footage == nullptr) return;
+    const auto state = work.states().find(id);
+    const bool known = state != work.states().end() && state->second.facts;
+    if (!known && !footage->path.empty()) {
+      waiting = {id, at};  // as soon as the file has been looked at
+      return;
+    }
+    playing.turn_to(id, path_on_disk(store->path(), footage->path), known ? *state->second.facts : media::FootageFacts{}, at);
+    if (known && state->second.index) playing.use_index(id, state->second.index);
+    waiting.reset();
+    changed = true;
+  }
+
+  Done seek(const Seek& to) {
+    if (!store || model::find(record(), to.footage) == nullptr) return no_record();
+    if (to.footage != playing.footage()) {
+      turn_to(to.footage, to.to);
+    } else {
+      playing.seek(to.to, to.settled);
+    }
+    changed = true;
+    return {};
+  }
+
+  model::Place here() const { return {playing.footage(), playing.at(), std::nullopt}; }
+
+  std::optional<std::pair<model::FootageId, Moment>> waiting;
+
+  void footage_news(model::FootageId id) {
+    const FootageState& state = work.states().at(id);
+    if (waiting && waiting->first == id && state.facts) turn_to(id, waiting->second);
+    if (state.index) playing.use_index(id, state.index);
+    if (state.fault && !state.missing) say(state.fault->sentence, true);
+    if (state.missing) {
+      const auto* footage = model::find(record(), id);
+      say("The footage '" + (footage != nullptr ? footage->path : std::string()) +
+              "' is not where it was; everything else of the record is here, and you can say where the file is now.",
+          true);
+    }
+  }
+
+  // --- narration
+
+  Done read_narration() {
+    if (!store) return no_record();
+    return carry_out(propose_from_narration(record(), ids()));
+  }
+};
+
+Session::Session(Setup setup) : inner_(std::make_unique<Inner>(std::move(setup))) {}
+Session::~Session() = default;
+
+namespace {
+
+// One function for each intent, found by overload; `in` is the session's inner state.
+template <class Inner>
+struct CarryOut {
+  Inner& in;
+
+  Done operator()(const OpenRecord& i) { return in.open(i.path); }
+  Done operator()(const BeginRecord& i) { return in.begin(i); }
+  Done operator()(const OpenDemo&) {
+    if (!in.setup.make_demo) return Fault::of(Code::unsupported, "This build cannot make the demo record.");
+    const auto path = in.setup.make_demo(in.setup.cache_folder);
+    if (!path) return path.fault();
+    return in.open(*path);
+  }
+  Done operator()(const CloseRecord&) { return in.close(), Done(); }
+  Done operator()(const AddFiles& i) { return in.add_files(i.paths); }
+  Done operator()(const FindFootageAgain& i) { return in.find_again(i); }
+  Done operator()(const SaveCopy& i) { return in.store ? in.store->save_copy(i.path) : Done(no_record()); }
+
+  Done operator()(const TogglePlay&) { return in.playing.toggle(), Done(); }
+  Done operator()(const Shuttle& i) { return in.playing.shuttle(i.direction), Done(); }
+  Done operator()(const SetSpeed& i) { return in.playing.set_speed(i.speed), Done(); }
+  Done operator()(const StepFrames& i) { return in.playing.step(i.frames), Done(); }
+  Done operator()(const Seek& i) { return in.seek(i); }
+  Done operator()(const LoopOver& i) { return in.playing.set_loop(i.span), Done(); }
+  Done operator()(const SetVolume& i) { return in.playing.set_volume(i.volume), Done(); }
+
+  Done operator()(const PinHere& i) {
+    if (!in.store) return no_record();
+    if (!in.playing.footage().known()) {
+      return Fault::of(Code::wrong_use, "There is no footage to pin anything to; add footage or captions first.");
+    }
+    return in.carry_out(pin(in.record(), in.ids(), i.kind, in.here()));
+  }
+  Done operator()(const EndSpanHere& i) { return in.carry_out(end_span(in.record(), i.thing, in.playing.at())); }
+  Done operator()(const TypeFigure& i) { return in.carry_out(type_figure(in.record(), in.ids(), i.figure, i.text)); }
+  Done operator()(const PinWords& i) { return in.carry_out(pin_words(in.record(), in.ids(), i.words)); }
+  Done operator()(const PutThing& i) {
+    return in.store ? in.carry_out(put_thing(in.record(), in.ids(), i.thing, i.name)) : Done(no_record());
+  }
+  Done operator()(const PutBench& i) { return in.carry_out(put_bench(in.record(), i.bench)); }
+  Done operator()(const MovePin& i) { return in.carry_out(move_pin(in.record(), i.thing, i.from)); }
+  Done operator()(const RemoveThings& i) { return in.carry_out(remove_things(in.record(), i.things)); }
+  Done operator()(const Accept& i) { return in.carry_out(settle(in.record(), i.things, model::Standing::confirmed)); }
+  Done operator()(const Refuse& i) { return in.carry_out(settle(in.record(), i.things, model::Standing::refused)); }
+  Done operator()(const Undo&) { return step_back(true); }
+  Done operator()(const Redo&) { return step_back(false); }
+
+  Done operator()(const ReadNarration&) { return in.read_narration(); }
+  Done operator()(const ExportScript& i) {
+    if (!in.store) return no_record();
+    in.handing_over.begin(in.record(), in.store->path(), i.folder);
+    return {};
+  }
+
+ private:
+  Done step_back(bool undo) {
+    if (!in.store) return no_record();
+    const auto name = undo ? in.store->undo() : in.store->redo();
+    if (!name) return name.fault();
+    in.just_made.reset();
+    in.edited();
+    in.say((undo ? "Took back: " : "Did again: ") + *name + ".");
+    return {};
+  }
+};
+
+}  // namespace
+
+Done Session::apply(const Intent& intent) {
+  inner_->changed = true;
+  Done done = std::visit(CarryOut<Inner>{*inner_}, intent);
+  if (!done) inner_->say(done.fault().sentence, true);
+  return done;
+}
+
+bool Session::poll() {
+  Inner& in = *inner_;
+  for (const auto footage : in.work.poll()) {
+    in.footage_news(footage);
+    in.changed = true;
+  }
+  if (in.checking.poll()) in.changed = true;
+  const auto played = in.playing.poll();
+  if (played.changed) in.changed = true;
+  if (played.fault) in.say(played.fault->sentence, true);
+  if (played.ended) {
+    // The film goes on with the next footage.
+    const auto all = model::in_order(in.record());
+    const auto here = std::find_if(all.begin(), all.end(), [&](const auto* f) { return f->id == in.playing.footage(); });
+    if (here != all.end() && here + 1 != all.end() && !in.playing.loop()) {
+      const double speed = in.playing.speed();
+      in.turn_to((*(here + 1))->id, Moment());
+      if (speed > 0) in.playing.toggle();
+    }
+  }
+  if (const auto result = in.handing_over.poll()) {
+    if (*result) {
+      in.say("The script is in " + result->value() + ".");
+    } else {
+      in.say(result->fault().sentence, true);
+    }
+  }
+  const bool changed = in.changed;
+  in.changed = false;
+  return changed;
+}
+
+SessionView Session::view() const {
+  const Inner& in = *inner_;
+  const Playing& playing = in.playing;
+  SessionView view{.record = in.record(),
+                   .report = in.checking.report(),
+                   .cover = in.checking.cover(),
+                   .footage = in.work.states(),
+                   .notices = in.notices,
+                   .recent = in.recent.paths()};
+  view.revision = in.revision;
+  view.just_made = in.just_made;
+  view.jobs = in.work.jobs();
+  if (in.checking.under_way()) view.jobs.push_back({"Checking the figures", 0});
+  if (const auto job = in.handing_over.job()) view.jobs.push_back(*job);
+  view.transport = {playing.footage(), playing.at(),   playing.frame_length(), playing.time_code(), playing.playing(), playing.speed(),
+                    playing.loop(),    playing.volume(), playing.exact(),      playing.picture(),   playing.dropped()};
+  if (in.store) {
+    view.has_record = true;
+    view.path = in.store->path();
+    view.name = fs::path(view.path).stem().string();
+    if (const Fault* why = in.store->read_only()) view.read_only = why->sentence;
+    view.undo_name = in.store->undo_name().value_or("");
+    view.redo_name = in.store->redo_name().value_or("");
+  }
+  return view;
+}
+
+std::optional<double> Session::seconds_to_next_frame() const { return inner_->playing.seconds_to_next(); }
+
+}  // namespace sash::session
