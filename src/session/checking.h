@@ -1,6 +1,6 @@
 #pragma once
-// Checking: the findings and the cover for the record as it stands. Ordinary records are checked at once; huge ones on a
-// snapshot in the background, the last outcome staying in view until the new one is there. Main thread only.
+// Checking: the findings and the cover for the record as it stands. Ordinary records are checked at once; huge ones on
+// a snapshot in the background, the last outcome staying in view until the new one is there. Main thread only.
 
 #include <functional>
 #include <memory>

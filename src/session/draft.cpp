@@ -12,7 +12,8 @@ std::optional<model::Thing> stored(const model::Record& record, std::int64_t num
 }
 
 template <std::size_t... I>
-std::optional<model::Thing> stored(const model::Record& record, std::size_t type, std::int64_t number, std::index_sequence<I...>) {
+std::optional<model::Thing> stored(const model::Record& record, std::size_t type, std::int64_t number,
+                                   std::index_sequence<I...>) {
   std::optional<model::Thing> out;
   ((I == type ? void(out = stored<std::variant_alternative_t<I, model::Thing>>(record, number)) : void()), ...);
   return out;

@@ -1,6 +1,6 @@
 #pragma once
-// Draft: collects changes to a record into one Edit, seeing its own changes as it goes. Nothing touches the record until the
-// edit is applied. Not for keeping: it borrows the record.
+// Draft: collects changes to a record into one Edit, seeing its own changes as it goes. Nothing touches the record
+// until the edit is applied. Not for keeping: it borrows the record.
 
 #include <functional>
 #include <map>

@@ -16,11 +16,12 @@ const NewNumber no_new_things = [](const model::Thing&) -> std::int64_t {
 };
 
 Fault gone() {
-  return Fault::of(Code::not_found, "That is no longer in the record; it may have been removed or undone, so choose again.");
+  return Fault::of(Code::not_found,
+                   "That is no longer in the record; it may have been removed or undone, so choose again.");
 }
 
 std::string_view word_for(const ThingRef& thing) {
-  constexpr std::string_view words[] = {"footage", "narration line", "portion", "figure", "hazard",
+  constexpr std::string_view words[] = {"footage", "narration line", "portion", "figure",  "hazard",
                                         "callout", "note",           "chapter", "relation"};
   return words[thing.index()];
 }
@@ -67,7 +68,8 @@ Outcome<Planned> change_place(const Record& record, const ThingRef& ref, std::st
 
 void remove_one(Draft& draft, model::FigureId id) {
   draft.remove<model::Figure>(id);
-  draft.change_where<model::Figure>([&](model::Figure& f) { return f.corrected_by == id && (f.corrected_by.reset(), true); });
+  draft.change_where<model::Figure>(
+      [&](model::Figure& f) { return f.corrected_by == id && (f.corrected_by.reset(), true); });
   std::vector<model::RelationId> too_small;
   draft.change_where<model::Relation>([&](model::Relation& r) {
     const bool held = std::erase_if(r.terms, [&](const model::Term& t) { return t.figure == id; }) > 0;
@@ -84,7 +86,8 @@ void remove_one(Draft& draft, model::HazardId id) {
 
 void remove_one(Draft& draft, model::LineId id) {
   draft.remove<model::NarrationLine>(id);
-  draft.change_where<model::Figure>([&](model::Figure& f) { return f.words && f.words->line == id && (f.words.reset(), true); });
+  draft.change_where<model::Figure>(
+      [&](model::Figure& f) { return f.words && f.words->line == id && (f.words.reset(), true); });
 }
 
 void remove_one(Draft& draft, model::PortionId id) {
@@ -126,16 +129,20 @@ Planned pin(const Record& record, const NewNumber& ids, PinKind kind, const Plac
     return Planned{draft.done(name), about};
   };
   switch (kind) {
-    case PinKind::figure: return put(model::Figure{}, "Pin figure");
+    case PinKind::figure:
+      return put(model::Figure{}, "Pin figure");
     case PinKind::yield: {
       model::Figure figure;
       figure.kind = quantity::Kind::percent_yield;
       figure.role = model::Role::stated_result;
       return put(std::move(figure), "Pin yield");
     }
-    case PinKind::hazard: return put(model::Hazard{}, "Pin hazard");
-    case PinKind::note: return put(model::Note{}, "Pin note");
-    case PinKind::chapter: return put(model::Chapter{}, "Pin chapter");
+    case PinKind::hazard:
+      return put(model::Hazard{}, "Pin hazard");
+    case PinKind::note:
+      return put(model::Note{}, "Pin note");
+    case PinKind::chapter:
+      return put(model::Chapter{}, "Pin chapter");
   }
   promise(false, "a known kind of pin");
   return {};
@@ -208,7 +215,8 @@ Outcome<Planned> settle(const Record& record, std::span<const ThingRef> things, 
     if (!found) return gone();
   }
   const std::string verb = standing == model::Standing::refused ? "Refuse " : "Accept ";
-  const std::string what = things.size() == 1 ? std::string(word_for(things.front())) : std::to_string(things.size()) + " proposals";
+  const std::string what =
+      things.size() == 1 ? std::string(word_for(things.front())) : std::to_string(things.size()) + " proposals";
   return Planned{draft.done(verb + what), things.size() == 1 ? std::optional(things.front()) : std::nullopt};
 }
 

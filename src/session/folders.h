@@ -1,6 +1,6 @@
 #pragma once
-// Where the program keeps what is not part of a record, by the XDG Base Directory Specification 0.8. Reads the environment
-// once a call; makes nothing.
+// Where the program keeps what is not part of a record, by the XDG Base Directory Specification 0.8. Reads the
+// environment once a call; makes nothing.
 
 #include <string>
 

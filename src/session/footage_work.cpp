@@ -17,15 +17,26 @@ constexpr media::Size still_box{192, 192};
 constexpr double still_every_seconds = 2.0;
 constexpr double most_stills = 600;
 
-struct FactsFound { media::FootageFacts facts; };
-struct NotOpened { Fault fault; };
-struct IndexFound { std::shared_ptr<const media::FrameIndex> index; };
-struct WaveformFound { std::shared_ptr<const media::Waveform> waveform; };
-struct StillFound { media::Still still; };
+struct FactsFound {
+  media::FootageFacts facts;
+};
+struct NotOpened {
+  Fault fault;
+};
+struct IndexFound {
+  std::shared_ptr<const media::FrameIndex> index;
+};
+struct WaveformFound {
+  std::shared_ptr<const media::Waveform> waveform;
+};
+struct StillFound {
+  media::Still still;
+};
 
 // What has been made from this content before, or what `make` makes now.
 template <class T, class Make>
-Outcome<T> kept_or_made(const std::string& cache_file, std::string_view kind, const std::string& fingerprint, Make make) {
+Outcome<T> kept_or_made(const std::string& cache_file, std::string_view kind, const std::string& fingerprint,
+                        Make make) {
   std::optional<store::ContentCache> cache;
   if (!cache_file.empty()) {
     if (auto opened = store::ContentCache::open(cache_file)) cache = std::move(*opened);
@@ -147,21 +158,26 @@ void FootageWork::take(Arrival arrival) {
 void FootageWork::after_facts(model::FootageId footage, const std::string& path, const media::FootageFacts& facts) {
   const auto turn = turns_[footage];
   if (facts.video) {
-    start("Indexing " + file_name(path), footage, [this, footage, path, turn, mark = facts.fingerprint](Progress& progress) {
-      auto index = kept_or_made<media::FrameIndex>(cache_file_, "frame index", mark,
-                                                   [&] { return media::build_frame_index(path, progress); });
-      if (!index) {
-        if (index.fault().code != Code::cancelled) inbox_->put({footage, turn, NotOpened{index.fault()}});
-        return;
-      }
-      inbox_->put({footage, turn, IndexFound{std::make_shared<const media::FrameIndex>(std::move(*index))}});
-    });
+    start("Indexing " + file_name(path), footage,
+          [this, footage, path, turn, mark = facts.fingerprint](Progress& progress) {
+            auto index = kept_or_made<media::FrameIndex>(cache_file_, "frame index", mark,
+                                                         [&] { return media::build_frame_index(path, progress); });
+            if (!index) {
+              if (index.fault().code != Code::cancelled) inbox_->put({footage, turn, NotOpened{index.fault()}});
+              return;
+            }
+            inbox_->put({footage, turn, IndexFound{std::make_shared<const media::FrameIndex>(std::move(*index))}});
+          });
   }
   if (facts.audio) {
-    start("Drawing the sound of " + file_name(path), footage, [this, footage, path, turn, mark = facts.fingerprint](Progress& progress) {
-      auto waveform = kept_or_made<media::Waveform>(cache_file_, "waveform", mark, [&] { return media::make_waveform(path, progress); });
-      if (waveform) inbox_->put({footage, turn, WaveformFound{std::make_shared<const media::Waveform>(std::move(*waveform))}});
-    });
+    start(
+        "Drawing the sound of " + file_name(path), footage,
+        [this, footage, path, turn, mark = facts.fingerprint](Progress& progress) {
+          auto waveform = kept_or_made<media::Waveform>(cache_file_, "waveform", mark,
+                                                        [&] { return media::make_waveform(path, progress); });
+          if (waveform)
+            inbox_->put({footage, turn, WaveformFound{std::make_shared<const media::Waveform>(std::move(*waveform))}});
+        });
   }
 }
 
@@ -173,7 +189,8 @@ void FootageWork::begin_stills(model::FootageId footage, const std::string& path
     const Stretch extent = index->extent();
     const double every = std::max(still_every_seconds, extent.length().in_seconds() / most_stills);
     std::vector<Moment> moments;
-    for (double s = 0; s < extent.length().in_seconds(); s += every) moments.push_back(extent.from + Moment::seconds(s));
+    for (double s = 0; s < extent.length().in_seconds(); s += every)
+      moments.push_back(extent.from + Moment::seconds(s));
     // What cannot be decoded simply has no still; the footage pane says why.
     static_cast<void>(media::make_stills(path, moments, Moment::seconds(every / 2), still_box, index.get(), progress,
                                          [&](std::size_t, media::Still still) {

@@ -1,6 +1,6 @@
 #pragma once
-// FootageWork: what has to be found out about each footage in the background: facts, frame index, waveform, stills. Indexes
-// and waveforms are kept per content, so that reopening is instant. Main thread only; work runs on the pool.
+// FootageWork: what has to be found out about each footage in the background: facts, frame index, waveform, stills.
+// Indexes and waveforms are kept per content, so that reopening is instant. Main thread only; work runs on the pool.
 
 #include <functional>
 #include <map>

@@ -16,15 +16,16 @@
 
 namespace sash::session {
 
-/// Writes everything that can be handed over for `record` into `folder` (made when missing); the same record gives the same
-/// bytes. `record_path` is where footage paths are relative to.
-/// Returns the folder. Fails: unreadable, when the folder or a file cannot be written; cancelled.
-Outcome<std::string> write_script(const model::Record& record, const std::string& record_path, const std::string& folder,
-                                  Progress& progress);
+/// Writes everything that can be handed over for `record` into `folder` (made when missing); the same record gives the
+/// same bytes. `record_path` is where footage paths are relative to. Returns the folder. Fails: unreadable, when the
+/// folder or a file cannot be written; cancelled.
+Outcome<std::string> write_script(const model::Record& record, const std::string& record_path,
+                                  const std::string& folder, Progress& progress);
 
 class HandingOver {
  public:
-  explicit HandingOver(std::function<void()> wake) : wake_(std::move(wake)), inbox_(std::make_shared<Inbox<Outcome<std::string>>>()) {}
+  explicit HandingOver(std::function<void()> wake)
+      : wake_(std::move(wake)), inbox_(std::make_shared<Inbox<Outcome<std::string>>>()) {}
   ~HandingOver() {
     if (progress_) progress_->cancel();
   }

@@ -34,7 +34,8 @@ FileIs what_file_is(const std::string& path) {
   const std::string_view start(head.data(), static_cast<std::size_t>(in.gcount()));
   if (start.starts_with("SQLite format 3") || ending(path) == ".sash") return FileIs::record;
   constexpr std::string_view mark = "\xEF\xBB\xBF";
-  if (start.starts_with("WEBVTT") || (start.starts_with(mark) && start.substr(3).starts_with("WEBVTT"))) return FileIs::narration;
+  if (start.starts_with("WEBVTT") || (start.starts_with(mark) && start.substr(3).starts_with("WEBVTT")))
+    return FileIs::narration;
   for (const std::string_view each : {".srt", ".vtt", ".txt", ".text", ".md"}) {
     if (ending(path) == each) return FileIs::narration;
   }
@@ -60,8 +61,9 @@ Outcome<std::string> read_file(const std::string& path, std::size_t most) {
   }
   if (bytes.size() > most) {
     return Fault::of(Code::out_of_range,
-                     "The file '" + path + "' is longer than " + std::to_string(most >> 20U) + " MB, which is more than a narration "
-                     "or transcript needs; check that it is the right file.",
+                     "The file '" + path + "' is longer than " + std::to_string(most >> 20U) +
+                         " MB, which is more than a narration "
+                         "or transcript needs; check that it is the right file.",
                      path);
   }
   return bytes;
@@ -73,7 +75,8 @@ Outcome<narration::NarrationText> read_narration_file(const std::string& path) {
   return narration::read_narration(*bytes, fs::path(path).filename().string());
 }
 
-Planned add_footage(const model::Record& record, const NewNumber& ids, const std::string& path, const media::FootageFacts& facts) {
+Planned add_footage(const model::Record& record, const NewNumber& ids, const std::string& path,
+                    const media::FootageFacts& facts) {
   Draft draft(record, ids);
   model::Footage footage;
   for (const auto& each : record.footages) {
@@ -100,8 +103,8 @@ model::FootageId footage_for_narration(const model::Record& record, const std::s
   return all.empty() ? model::FootageId{} : all.front()->id;
 }
 
-Planned add_narration(const model::Record& record, const NewNumber& ids, model::FootageId footage, const std::string& path,
-                      const narration::NarrationText& text) {
+Planned add_narration(const model::Record& record, const NewNumber& ids, model::FootageId footage,
+                      const std::string& path, const narration::NarrationText& text) {
   Draft draft(record, ids);
   if (!footage.known()) {
     model::Footage place;

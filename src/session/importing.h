@@ -1,6 +1,6 @@
 #pragma once
-// Importing: what a file brought to the desk is, and the edit that takes it into the record. Reads files; changes nothing.
-// Safe from any thread.
+// Importing: what a file brought to the desk is, and the edit that takes it into the record. Reads files; changes
+// nothing. Safe from any thread.
 
 #include <string>
 #include <vector>
@@ -25,14 +25,15 @@ Outcome<std::string> read_file(const std::string& path, std::size_t most);
 Outcome<narration::NarrationText> read_narration_file(const std::string& path);
 
 /// Takes footage in, after those the record has. Where narration came first and waits for its footage, this becomes it.
-Planned add_footage(const model::Record& record, const NewNumber& ids, const std::string& path, const media::FootageFacts& facts);
+Planned add_footage(const model::Record& record, const NewNumber& ids, const std::string& path,
+                    const media::FootageFacts& facts);
 
 /// The footage a narration file belongs to: that with the same name, else `current`, else the first.
 model::FootageId footage_for_narration(const model::Record& record, const std::string& path, model::FootageId current);
 
 /// Takes the lines in at `footage`; when that is unknown a place is made for footage still to come. Lines already there
 /// with the same time and words are not taken twice.
-Planned add_narration(const model::Record& record, const NewNumber& ids, model::FootageId footage, const std::string& path,
-                      const narration::NarrationText& text);
+Planned add_narration(const model::Record& record, const NewNumber& ids, model::FootageId footage,
+                      const std::string& path, const narration::NarrationText& text);
 
 }  // namespace sash::session

@@ -57,7 +57,8 @@ Moment Playing::frame_length() const {
 double Playing::speed() const { return playing() ? player_->speed() : speed_; }
 
 std::string Playing::time_code() const {
-  if (!facts_.video || !facts_.video->rate || facts_.video->variable_rate || (index_ && index_->variable_rate())) return {};
+  if (!facts_.video || !facts_.video->rate || facts_.video->variable_rate || (index_ && index_->variable_rate()))
+    return {};
   const auto count = media::TimeCodeCount::usual(*facts_.video->rate);
   if (!count) return {};
   std::int64_t first = 0;
@@ -145,7 +146,8 @@ void Playing::seek(Moment to, bool settled) {
   }
   rest_at(to);
   if (!decoder_) return;
-  if (picture_ && exact_ && picture_->at <= to && picture_->lasts > Moment() && to < picture_->at + picture_->lasts) return;
+  if (picture_ && exact_ && picture_->at <= to && picture_->lasts > Moment() && to < picture_->at + picture_->lasts)
+    return;
   exact_ = false;
   decoder_->show(to, settled ? media::Way::exact : media::Way::quick_first);
 }

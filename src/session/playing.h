@@ -1,6 +1,6 @@
 #pragma once
-// Playing: the transport over one footage at a time. Owns its decoder and player, remembers where the playhead stands, and
-// says which picture is to be seen. Main thread only; `wake` is called from the decoder's thread.
+// Playing: the transport over one footage at a time. Owns its decoder and player, remembers where the playhead stands,
+// and says which picture is to be seen. Main thread only; `wake` is called from the decoder's thread.
 
 #include <functional>
 #include <memory>

@@ -1,6 +1,6 @@
 #pragma once
-// What reading the narration of a record proposes, as one edit: figures, portions, relations, hazards and spoken warnings.
-// What a person confirmed stays, what was refused does not come back. Pure.
+// What reading the narration of a record proposes, as one edit: figures, portions, relations, hazards and spoken
+// warnings. What a person confirmed stays, what was refused does not come back. Pure.
 
 #include "session/editing.h"
 

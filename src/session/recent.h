@@ -1,6 +1,6 @@
 #pragma once
-// The records opened lately, newest first, kept as one path a line. A list that cannot be read or written is an empty one:
-// nothing of a record is lost with it. Main thread only.
+// The records opened lately, newest first, kept as one path a line. A list that cannot be read or written is an empty
+// one: nothing of a record is lost with it. Main thread only.
 
 #include <string>
 #include <vector>

@@ -21,7 +21,8 @@ namespace fs = std::filesystem;
 constexpr std::size_t most_notices = 200;
 
 Fault no_record() {
-  return Fault::of(Code::wrong_use, "No record is open; open one, or drop footage or captions on the window to begin one.");
+  return Fault::of(Code::wrong_use,
+                   "No record is open; open one, or drop footage or captions on the window to begin one.");
 }
 
 // A record keeps paths relative to its own folder where it can, so that the folder can be moved as a whole.
@@ -168,7 +169,8 @@ struct Session::Inner {
     }
     // Footage first, so that captions dropped together with it find it.
     std::vector<std::string> ordered = paths;
-    std::stable_partition(ordered.begin(), ordered.end(), [](const std::string& p) { return what_file_is(p) == FileIs::footage; });
+    std::stable_partition(ordered.begin(), ordered.end(),
+                          [](const std::string& p) { return what_file_is(p) == FileIs::footage; });
     std::optional<Fault> first_fault;
     for (const auto& path : ordered) {
       const Done done = what_file_is(path) == FileIs::footage ? add_footage_file(path) : add_narration_file(path);
@@ -185,7 +187,8 @@ struct Session::Inner {
     if (!facts) return facts.fault();
     const Planned planned = add_footage(record(), ids(), path_for_record(store->path(), path), *facts);
     if (const Done done = carry_out(planned); !done) return done;
-    if (facts->has_location) say("'" + path + "' carries the place where it was filmed; nothing exported will carry it.");
+    if (facts->has_location)
+      say("'" + path + "' carries the place where it was filmed; nothing exported will carry it.");
     const auto id = std::get<model::FootageId>(*planned.about);
     if (setup.background) {
       begin_work(*model::find(record(), id));
@@ -238,7 +241,8 @@ struct Session::Inner {
       waiting = {id, at};  // as soon as the file has been looked at
       return;
     }
-    playing.turn_to(id, path_on_disk(store->path(), footage->path), known ? *state->second.facts : media::FootageFacts{}, at);
+    playing.turn_to(id, path_on_disk(store->path(), footage->path),
+                    known ? *state->second.facts : media::FootageFacts{}, at);
     if (known && state->second.index) playing.use_index(id, state->second.index);
     waiting.reset();
     changed = true;
@@ -373,7 +377,8 @@ bool Session::poll() {
   if (played.ended) {
     // The film goes on with the next footage.
     const auto all = model::in_order(in.record());
-    const auto here = std::find_if(all.begin(), all.end(), [&](const auto* f) { return f->id == in.playing.footage(); });
+    const auto here =
+        std::find_if(all.begin(), all.end(), [&](const auto* f) { return f->id == in.playing.footage(); });
     if (here != all.end() && here + 1 != all.end() && !in.playing.loop()) {
       const double speed = in.playing.speed();
       in.turn_to((*(here + 1))->id, Moment());
@@ -406,8 +411,9 @@ SessionView Session::view() const {
   view.jobs = in.work.jobs();
   if (in.checking.under_way()) view.jobs.push_back({"Checking the figures", 0});
   if (const auto job = in.handing_over.job()) view.jobs.push_back(*job);
-  view.transport = {playing.footage(), playing.at(),   playing.frame_length(), playing.time_code(), playing.playing(), playing.speed(),
-                    playing.loop(),    playing.volume(), playing.exact(),      playing.picture(),   playing.dropped()};
+  view.transport = {playing.footage(), playing.at(),      playing.frame_length(), playing.time_code(),
+                    playing.playing(), playing.speed(),   playing.loop(),         playing.volume(),
+                    playing.exact(),   playing.picture(), playing.dropped()};
   if (in.store) {
     view.has_record = true;
     view.path = in.store->path();

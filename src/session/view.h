@@ -44,12 +44,12 @@ struct Still {
 
 /// What is known of one footage of the record by now; parts arrive from background work.
 struct FootageState {
-  std::optional<media::FootageFacts> facts;          ///< nothing while opening, or when it cannot be opened
-  std::optional<Fault> fault;                        ///< why not
-  bool missing = false;                              ///< the file is not where the record says
-  std::shared_ptr<const media::FrameIndex> index;    ///< null until made
-  std::shared_ptr<const media::Waveform> waveform;   ///< null until made; null for ever when silent
-  std::vector<Still> stills;                         ///< by time
+  std::optional<media::FootageFacts> facts;         ///< nothing while opening, or when it cannot be opened
+  std::optional<Fault> fault;                       ///< why not
+  bool missing = false;                             ///< the file is not where the record says
+  std::shared_ptr<const media::FrameIndex> index;   ///< null until made
+  std::shared_ptr<const media::Waveform> waveform;  ///< null until made; null for ever when silent
+  std::vector<Still> stills;                        ///< by time
 };
 
 struct Transport {
@@ -58,10 +58,10 @@ struct Transport {
   Moment frame_length;       ///< of the shown frame
   std::string time_code;     ///< SMPTE, ";" before the frames when drop-frame applies
   bool playing = false;
-  double speed = 1.0;        ///< negative while shuttling backwards
+  double speed = 1.0;  ///< negative while shuttling backwards
   std::optional<Stretch> loop;
   double volume = 1.0;
-  bool exact = true;         ///< false while a near picture stands in for the exact one
+  bool exact = true;  ///< false while a near picture stands in for the exact one
   std::shared_ptr<const media::Picture> picture;
   std::int64_t dropped = 0;  ///< frames that came too late since playback began
 };
@@ -72,15 +72,15 @@ struct SessionView {
   std::string name;                      ///< for the title: file name without ending
   std::optional<std::string> read_only;  ///< why nothing can be changed
   const model::Record& record;
-  std::uint64_t revision = 0;            ///< changes with every edit
-  const workings::Report& report;        ///< findings for this revision
-  const safety::Cover& cover;            ///< cover for this revision
+  std::uint64_t revision = 0;      ///< changes with every edit
+  const workings::Report& report;  ///< findings for this revision
+  const safety::Cover& cover;      ///< cover for this revision
   const std::map<model::FootageId, FootageState>& footage;
   Transport transport;
-  std::string undo_name;                 ///< empty: nothing to undo
+  std::string undo_name;  ///< empty: nothing to undo
   std::string redo_name;
-  std::optional<ThingRef> just_made;     ///< the pin the last intent made
-  const std::vector<Notice>& notices;    ///< newest last
+  std::optional<ThingRef> just_made;   ///< the pin the last intent made
+  const std::vector<Notice>& notices;  ///< newest last
   std::vector<Job> jobs;
   const std::vector<std::string>& recent;  ///< records opened lately, newest first
   std::uint64_t now_frame = 0;
