@@ -1,0 +1,41 @@
+#pragma once
+// The reduced problem: constraints among measured variables only, G z = g, z independent with unit variance. Solves it
+// with the least z, and says how much of any combination of z the constraints explain. Pure; const calls are safe from
+// any thread.
+// Source: F. Madron, Process Plant Performance (1992), ch. 3; T. A. Davis, Direct Methods for Sparse Linear Systems
+// (2006), ch. 4 (up-looking factorisation along the elimination tree).
+
+#include <vector>
+
+#include "workings/inner/elimination.h"
+
+namespace sash::workings::inner {
+
+class Redundancy {
+ public:
+  Redundancy() = default;
+  Redundancy(const std::vector<LinearRow>& reduced, int measured_columns);
+
+  int freedom() const { return freedom_; }  ///< number of independent constraints
+  std::vector<double> least() const;        ///< the z of least length that meets the constraints
+  /// Variance of the adjustment of p * z: p^T G^T (G G^T)^-1 G p.
+  double explained(const SparseRow& p) const;
+
+ private:
+  struct Column {
+    std::vector<int> rows;  // below the diagonal, ascending
+    std::vector<double> values;
+  };
+  void factor();
+  std::vector<double> forward(std::vector<double> right) const;
+
+  std::vector<SparseRow> rows_;                // G, rows of length one, in the order of the factorisation
+  std::vector<double> right_;                  // g, likewise
+  std::vector<std::vector<Entry>> by_column_;  // G by measured column: (row, value)
+  std::vector<Column> lower_;                  // unit lower triangle of G G^T = L D L^T
+  std::vector<double> inverse_diagonal_;       // 1/D; 0 for a row that depends on others
+  std::vector<int> parent_;                    // elimination tree
+  int freedom_ = 0;
+};
+
+}  // namespace sash::workings::inner
