@@ -11,7 +11,7 @@
 namespace sash::media {
 
 /// Size and SHA-256 over the size, the first and last 64 KiB and 16 evenly spread 4 KiB samples: "12345-9f86d0...".
-/// Fails: not_found, unreadable.
+/// Fails: as probe() for what is plainly no footage; unreadable.
 Outcome<std::string> fingerprint(const std::filesystem::path& path);
 
 }  // namespace sash::media

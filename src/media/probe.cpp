@@ -1,0 +1,266 @@
+#include "media/probe.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+#include <string_view>
+
+#include "media/fingerprint.h"
+#include "media/inner/container.h"
+#include "media/inner/file_look.h"
+#include "media/inner/tags.h"
+#include "media/picture.h"
+#include "support/text.h"
+
+extern "C" {
+#include <libavcodec/avcodec.h>
+#include <libavformat/avformat.h>
+#include <libavutil/channel_layout.h>
+#include <libavutil/pixdesc.h>
+}
+
+namespace sash::media {
+namespace {
+
+using inner::Container;
+
+std::optional<std::string> tag(const AVDictionary* from, const char* key) {
+  const AVDictionaryEntry* e = av_dict_get(from, key, nullptr, 0);
+  if (e == nullptr) return std::nullopt;
+  return std::string(e->value);
+}
+
+std::string codec_words(const AVCodecParameters& p) {
+  const AVCodecDescriptor* d = avcodec_descriptor_get(p.codec_id);
+  std::string words = d != nullptr && d->long_name != nullptr ? d->long_name : avcodec_get_name(p.codec_id);
+  if (const char* profile = avcodec_profile_name(p.codec_id, p.profile)) words += fmt::format(" ({})", profile);
+  return words;
+}
+
+std::optional<Rate> rate_of(AVRational r) {
+  if (r.num <= 0 || r.den <= 0) return std::nullopt;
+  return Rate{r.num, r.den};
+}
+
+/// Header and first frames only. Twice the average is how field-coded streams look, not a sign of a variable rate.
+bool looks_variable(const AVStream& s) {
+  if (s.avg_frame_rate.num <= 0 || s.r_frame_rate.num <= 0) return false;
+  const double ratio = av_q2d(s.r_frame_rate) / av_q2d(s.avg_frame_rate);
+  return std::abs(ratio - 1) > 0.01 && std::abs(ratio - 2) > 0.01;
+}
+
+std::optional<FieldOrder> fields_of(AVFieldOrder order) {
+  switch (order) {
+    case AV_FIELD_PROGRESSIVE:
+      return FieldOrder::progressive;
+    case AV_FIELD_TT:
+    case AV_FIELD_BT:
+      return FieldOrder::top_first;
+    case AV_FIELD_BB:
+    case AV_FIELD_TB:
+      return FieldOrder::bottom_first;
+    default:
+      return std::nullopt;
+  }
+}
+
+std::optional<Moment> length_of(const Container& c, const AVStream& s) {
+  if (s.duration == AV_NOPTS_VALUE || s.duration <= 0) return std::nullopt;
+  return c.length(s, s.duration);
+}
+
+Moment start_of(const Container& c, const AVStream& s) {
+  return s.start_time == AV_NOPTS_VALUE ? Moment() : c.moment(s, s.start_time);
+}
+
+VideoFacts video_facts(const Container& c, const AVStream& s) {
+  const AVCodecParameters& p = *s.codecpar;
+  VideoFacts v;
+  v.codec = avcodec_get_name(p.codec_id);
+  v.codec_words = codec_words(p);
+  v.coded = {p.width, p.height};
+  const AVRational sar = av_guess_sample_aspect_ratio(&c.av(), const_cast<AVStream*>(&s), nullptr);
+  if (sar.num > 0 && sar.den > 0) v.pixel_aspect = {sar.num, sar.den};
+  if (const std::uint8_t* matrix = av_stream_get_side_data(&s, AV_PKT_DATA_DISPLAYMATRIX, nullptr)) {
+    const auto o = inner::orientation_of(reinterpret_cast<const std::int32_t*>(matrix));
+    v.turn = o.turn;
+    v.mirrored = o.mirrored;
+  }
+  v.shown = shown_size(v.coded, v.pixel_aspect, v.turn);
+  if (const AVPixFmtDescriptor* d = av_pix_fmt_desc_get(static_cast<AVPixelFormat>(p.format))) {
+    v.pixel_format = d->name;
+    v.bits = d->comp[0].depth;
+  }
+  v.tags = inner::tags_of(p.color_space, p.color_primaries, p.color_trc, p.color_range);
+  v.colour = resolve(v.tags, v.coded);
+  if (v.colour.transfer == Transfer::pq) v.hdr = Hdr::pq;
+  if (v.colour.transfer == Transfer::hlg) v.hdr = Hdr::hlg;
+  v.rate = rate_of(s.avg_frame_rate);
+  v.variable_rate = looks_variable(s);
+  v.fields = fields_of(p.field_order);
+  v.starts = start_of(c, s);
+  v.lasts = length_of(c, s);
+  return v;
+}
+
+AudioFacts audio_facts(const Container& c, const AVStream& s) {
+  const AVCodecParameters& p = *s.codecpar;
+  AudioFacts a;
+  a.codec = avcodec_get_name(p.codec_id);
+  a.codec_words = codec_words(p);
+  a.samples_per_second = p.sample_rate;
+  a.channels = p.ch_layout.nb_channels;
+  std::array<char, 64> layout{};
+  if (av_channel_layout_describe(&p.ch_layout, layout.data(), layout.size()) > 0) a.layout = layout.data();
+  a.starts = start_of(c, s);
+  a.lasts = length_of(c, s);
+  return a;
+}
+
+/// Names under which cameras and phones write where they were: ISO 6709 strings and GPS telemetry tracks.
+bool names_a_place(const AVDictionary* tags) {
+  const AVDictionaryEntry* e = nullptr;
+  while ((e = av_dict_get(tags, "", e, AV_DICT_IGNORE_SUFFIX)) != nullptr) {
+    const std::string key = to_lower(e->key);
+    for (const std::string_view word : {"location", "gps", "iso6709", "geotag", "latitude", "longitude"}) {
+      if (key.find(word) != std::string::npos) return true;
+    }
+  }
+  return false;
+}
+
+bool has_location(const AVFormatContext& f) {
+  if (names_a_place(f.metadata)) return true;
+  for (unsigned i = 0; i < f.nb_streams; ++i) {
+    const AVStream& s = *f.streams[i];
+    const unsigned kind = s.codecpar->codec_tag;
+    const bool telemetry = kind == MKTAG('g', 'p', 'm', 'd') || kind == MKTAG('c', 'a', 'm', 'm');
+    if (telemetry || names_a_place(s.metadata)) return true;
+  }
+  for (unsigned i = 0; i < f.nb_programs; ++i) {
+    if (names_a_place(f.programs[i]->metadata)) return true;
+  }
+  return false;
+}
+
+std::optional<std::string> start_time_code(const AVFormatContext& f) {
+  if (auto t = tag(f.metadata, "timecode")) return t;
+  for (unsigned i = 0; i < f.nb_streams; ++i) {
+    if (auto t = tag(f.streams[i]->metadata, "timecode")) return t;
+  }
+  return std::nullopt;
+}
+
+std::optional<Moment> duration_of(const Container& c) {
+  std::optional<Moment> end;
+  for (const AVStream* s : {c.picture(), c.sound()}) {
+    if (s == nullptr) continue;
+    if (const auto lasts = length_of(c, *s)) {
+      const Moment stop = start_of(c, *s) + *lasts;
+      end = end ? std::max(*end, stop) : stop;
+    }
+  }
+  if (end) return end;
+  if (c.av().duration == AV_NOPTS_VALUE || c.av().duration <= 0) return std::nullopt;
+  return Moment::rational(c.av().duration, 1, AV_TIME_BASE);
+}
+
+std::string tag_words(std::uint32_t tag) {
+  std::string words;
+  for (int i = 0; i < 4; ++i) {
+    const char ch = static_cast<char>(tag >> (8 * i) & 0xFF);
+    words += ch >= 0x20 && ch < 0x7F ? ch : '?';
+  }
+  return words;
+}
+
+std::string unknown_codec(const AVCodecParameters& p) {
+  return p.codec_id == AV_CODEC_ID_NONE ? fmt::format("a format tagged '{}'", tag_words(p.codec_tag))
+                                        : avcodec_get_name(p.codec_id);
+}
+
+bool decodable(const AVStream& s) { return avcodec_find_decoder(s.codecpar->codec_id) != nullptr; }
+
+bool encrypted(const AVStream& s) {
+  return s.codecpar->codec_tag == MKTAG('e', 'n', 'c', 'v') || s.codecpar->codec_tag == MKTAG('e', 'n', 'c', 'a');
+}
+
+/// Whether this footage can be worked with at all.
+Done check_streams(const Container& c) {
+  const std::string name = c.path().string();
+  if (c.picture() == nullptr && c.sound() == nullptr) {
+    return Fault::of(
+        Code::unsupported,
+        fmt::format("{} holds neither picture nor sound; open the media file itself.", inner::quoted(c.path())), name);
+  }
+  const AVStream& main = c.picture() != nullptr ? *c.picture() : *c.sound();
+  const char* what = c.picture() != nullptr ? "picture" : "sound";
+  if (encrypted(main)) {
+    return Fault::of(Code::unsupported,
+                     fmt::format("The {} of {} is encrypted; open an unprotected copy.", what, inner::quoted(c.path())),
+                     name);
+  }
+  if (!decodable(main)) {
+    return Fault::of(
+        Code::unsupported,
+        fmt::format("The {} of {} is in {}, which cannot be decoded here; convert it to {} and open that.", what,
+                    inner::quoted(c.path()), unknown_codec(*main.codecpar), c.picture() != nullptr ? "H.264" : "AAC"),
+        name);
+  }
+  if (c.picture() != nullptr && (main.codecpar->width <= 0 || main.codecpar->height <= 0)) {
+    return Fault::of(
+        Code::damaged,
+        fmt::format("No picture could be read from {}; it is damaged or cut very short.", inner::quoted(c.path())),
+        name);
+  }
+  return {};
+}
+
+}  // namespace
+
+Outcome<FootageFacts> probe(const std::filesystem::path& path) {
+  Progress progress;
+  return probe(path, progress);
+}
+
+Outcome<FootageFacts> probe(const std::filesystem::path& path, Progress& progress) {
+  const auto opened = Container::open(path, [&progress] { return progress.cancelled(); });
+  if (!opened) return opened.fault();
+  const Container& c = *opened;
+  if (const Done fine = check_streams(c); !fine) return fine.fault();
+  auto print = fingerprint(path);
+  if (!print) return print.fault();
+
+  FootageFacts facts;
+  const AVFormatContext& f = c.av();
+  facts.container = f.iformat->name;
+  facts.container_words = f.iformat->long_name != nullptr ? f.iformat->long_name : f.iformat->name;
+  facts.bytes = c.bytes();
+  facts.fingerprint = *print;
+  facts.duration = duration_of(c);
+  if (c.picture() != nullptr) facts.video = video_facts(c, *c.picture());
+  if (c.sound() != nullptr) {
+    if (decodable(*c.sound()) && !encrypted(*c.sound())) {
+      facts.audio = audio_facts(c, *c.sound());
+    } else {
+      facts.remarks.push_back(
+          fmt::format("its sound is in {}, which cannot be decoded here", unknown_codec(*c.sound()->codecpar)));
+    }
+  }
+  for (unsigned i = 0; i < f.nb_streams; ++i) {
+    const AVStream& s = *f.streams[i];
+    if (s.codecpar->codec_type != AVMEDIA_TYPE_SUBTITLE) continue;
+    facts.subtitles.push_back({avcodec_get_name(s.codecpar->codec_id), tag(s.metadata, "language").value_or("")});
+  }
+  facts.has_location = has_location(f);
+  facts.start_time_code = start_time_code(f);
+  facts.made_at = tag(f.metadata, "creation_time");
+  if (inner::look_at_boxes(path) == inner::BoxEnd::cut_with_index) {
+    facts.remarks.emplace_back("the file is cut short: it ends before its index says it should");
+  }
+  return facts;
+}
+
+}  // namespace sash::media

@@ -1,0 +1,121 @@
+// Every clip, frame by frame: the index against ffprobe's listing, pictures against ffmpeg's hashes, random seeks
+// against both.
+#include <gtest/gtest.h>
+
+#include <random>
+
+#include "clips.h"
+#include "media/index_builder.h"
+#include "media/inner/exact.h"
+
+namespace sash::media {
+namespace {
+
+using inner::VideoReader;
+using test::clip;
+
+class ExactFrames : public testing::TestWithParam<const char*> {
+ protected:
+  void SetUp() override {
+    file_ = clip(GetParam());
+    times_ = test::listed_times(file_);
+    hashes_ = test::listed_hashes(file_);
+    ASSERT_FALSE(times_.empty());
+    ASSERT_EQ(times_.size(), hashes_.size());
+    Progress progress;
+    auto built = build_frame_index(file_, progress);
+    ASSERT_TRUE(built.ok()) << built.fault().sentence;
+    index_ = std::make_shared<const FrameIndex>(std::move(*built));
+  }
+
+  VideoReader open(bool with_index) {
+    auto reader = VideoReader::open(file_, {.threads = 2, .deinterlace = false}, {});
+    if (!reader) throw std::runtime_error(reader.fault().sentence);
+    if (with_index) reader->use_index(index_);
+    return std::move(*reader);
+  }
+
+  /// Which frame of the listing a picture is; the listing's size when none.
+  std::size_t number_of(const Picture& p) const {
+    const std::string md5 = test::md5_of(p);
+    const auto near = index_->frame_at(p.at);
+    if (near && *near < hashes_.size() && hashes_[*near] == md5) return *near;
+    return static_cast<std::size_t>(std::find(hashes_.begin(), hashes_.end(), md5) - hashes_.begin());
+  }
+
+  void seek_at_random(bool with_index, int rounds) {
+    VideoReader reader = open(with_index);
+    std::mt19937 dice(20240611);
+    for (int round = 0; round < rounds; ++round) {
+      const std::size_t i = dice() % times_.size();
+      const Moment end = i + 1 < times_.size() ? times_[i + 1] : times_[i] + Moment::millis(10);
+      const Moment inside = Moment::ticks(static_cast<std::int64_t>(dice() % 1000) * (end - times_[i]).count() / 1000);
+      const Moment target = round % 3 == 0 ? times_[i] : times_[i] + inside;
+      const auto found = inner::find_picture(reader, target, Moment::millis(200), {});
+      ASSERT_TRUE(found.ok()) << found.fault().sentence;
+      ASSERT_NE(*found, nullptr);
+      EXPECT_EQ((*found)->at, times_[i]) << "frame " << i;
+      EXPECT_EQ(number_of(**found), i) << "round " << round << ", target " << target.in_seconds();
+    }
+  }
+
+  test::fs::path file_;
+  std::vector<Moment> times_;
+  std::vector<std::string> hashes_;
+  std::shared_ptr<const FrameIndex> index_;
+};
+
+TEST_P(ExactFrames, IndexHasExactlyTheFramesFfprobeLists) {
+  ASSERT_EQ(index_->count(), times_.size());
+  for (std::size_t i = 0; i < times_.size(); ++i) ASSERT_EQ(index_->frame(i).at, times_[i]) << "frame " << i;
+  const auto again = FrameIndex::from_bytes(index_->to_bytes());
+  ASSERT_TRUE(again.ok());
+  EXPECT_EQ(*again, *index_);
+}
+
+TEST_P(ExactFrames, ReadingThroughGivesEveryFrameOnce) {
+  for (const bool with_index : {true, false}) {
+    VideoReader reader = open(with_index);
+    for (std::size_t i = 0; i < times_.size(); ++i) {
+      const auto next = reader.next();
+      ASSERT_TRUE(next.ok() && *next != nullptr) << "frame " << i;
+      ASSERT_EQ((*next)->at, times_[i]) << "frame " << i;
+      ASSERT_EQ(test::md5_of(**next), hashes_[i]) << "frame " << i;
+    }
+    const auto end = reader.next();
+    ASSERT_TRUE(end.ok());
+    EXPECT_EQ(*end, nullptr);
+  }
+}
+
+TEST_P(ExactFrames, SeekingShowsTheFrameOnScreen) { seek_at_random(true, 40); }
+TEST_P(ExactFrames, SeekingBeforeTheIndexExistsIsExactToo) { seek_at_random(false, 20); }
+
+TEST_P(ExactFrames, SteppingBackAndForthLandsOnNeighbours) {
+  VideoReader reader = open(true);
+  std::size_t at = times_.size() / 2;
+  for (const int by : {-1, -1, 1, 1, 1, -1, 1, -1, -1, -1}) {
+    at = static_cast<std::size_t>(static_cast<std::ptrdiff_t>(at) + by);
+    const auto found = inner::find_picture(reader, times_[at], Moment(), {});
+    ASSERT_TRUE(found.ok() && *found != nullptr);
+    EXPECT_EQ((*found)->at, times_[at]);
+    EXPECT_EQ(test::md5_of(**found), hashes_[at]);
+  }
+}
+
+INSTANTIATE_TEST_SUITE_P(Clips, ExactFrames,
+                         testing::Values("h264_open_gop.mp4", "h264_open_gop.mkv", "h264_long_gop.mp4", "h264_2997.mp4",
+                                         "h264_444.mp4", "h264_422.mp4", "hevc8.mp4", "hevc10.mp4", "hevc10.mkv",
+                                         "hevc10.ts", "vp9.webm", "vp8.webm", "av1.mp4", "prores.mov", "mjpeg.avi",
+                                         "mpeg2.mpg", "h264.ts", "h264_open_gop.ts", "fragmented.mp4", "vfr.mkv",
+                                         "vfr.mp4", "rotated.mp4", "anamorphic.mp4", "interlaced.mp4", "edited.mp4",
+                                         "delayed_sound.mp4", "delayed_picture.mp4", "silent.mp4", "moov_first.mp4",
+                                         "pq.mp4"),
+                         [](const auto& named) {
+                           std::string name = named.param;
+                           std::replace(name.begin(), name.end(), '.', '_');
+                           return name;
+                         });
+
+}  // namespace
+}  // namespace sash::media
