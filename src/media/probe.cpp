@@ -66,15 +66,6 @@ std::optional<FieldOrder> fields_of(AVFieldOrder order) {
   }
 }
 
-std::optional<Moment> length_of(const Container& c, const AVStream& s) {
-  if (s.duration == AV_NOPTS_VALUE || s.duration <= 0) return std::nullopt;
-  return c.length(s, s.duration);
-}
-
-Moment start_of(const Container& c, const AVStream& s) {
-  return s.start_time == AV_NOPTS_VALUE ? Moment() : c.moment(s, s.start_time);
-}
-
 VideoFacts video_facts(const Container& c, const AVStream& s) {
   const AVCodecParameters& p = *s.codecpar;
   VideoFacts v;
@@ -100,8 +91,8 @@ VideoFacts video_facts(const Container& c, const AVStream& s) {
   v.rate = rate_of(s.avg_frame_rate);
   v.variable_rate = looks_variable(s);
   v.fields = fields_of(p.field_order);
-  v.starts = start_of(c, s);
-  v.lasts = length_of(c, s);
+  v.starts = c.start_of(s);
+  v.lasts = c.length_of(s);
   return v;
 }
 
@@ -114,8 +105,8 @@ AudioFacts audio_facts(const Container& c, const AVStream& s) {
   a.channels = p.ch_layout.nb_channels;
   std::array<char, 64> layout{};
   if (av_channel_layout_describe(&p.ch_layout, layout.data(), layout.size()) > 0) a.layout = layout.data();
-  a.starts = start_of(c, s);
-  a.lasts = length_of(c, s);
+  a.starts = c.start_of(s);
+  a.lasts = c.length_of(s);
   return a;
 }
 
@@ -151,20 +142,6 @@ std::optional<std::string> start_time_code(const AVFormatContext& f) {
     if (auto t = tag(f.streams[i]->metadata, "timecode")) return t;
   }
   return std::nullopt;
-}
-
-std::optional<Moment> duration_of(const Container& c) {
-  std::optional<Moment> end;
-  for (const AVStream* s : {c.picture(), c.sound()}) {
-    if (s == nullptr) continue;
-    if (const auto lasts = length_of(c, *s)) {
-      const Moment stop = start_of(c, *s) + *lasts;
-      end = end ? std::max(*end, stop) : stop;
-    }
-  }
-  if (end) return end;
-  if (c.av().duration == AV_NOPTS_VALUE || c.av().duration <= 0) return std::nullopt;
-  return Moment::rational(c.av().duration, 1, AV_TIME_BASE);
 }
 
 std::string tag_words(std::uint32_t tag) {
@@ -239,7 +216,7 @@ Outcome<FootageFacts> probe(const std::filesystem::path& path, Progress& progres
   facts.container_words = f.iformat->long_name != nullptr ? f.iformat->long_name : f.iformat->name;
   facts.bytes = c.bytes();
   facts.fingerprint = *print;
-  facts.duration = duration_of(c);
+  facts.duration = c.claimed_duration();
   if (c.picture() != nullptr) facts.video = video_facts(c, *c.picture());
   if (c.sound() != nullptr) {
     if (decodable(*c.sound()) && !encrypted(*c.sound())) {

@@ -2,7 +2,9 @@
 // against both.
 #include <gtest/gtest.h>
 
+#include <map>
 #include <random>
+#include <stdexcept>
 
 #include "clips.h"
 #include "media/index_builder.h"
@@ -14,18 +16,36 @@ namespace {
 using inner::VideoReader;
 using test::clip;
 
+/// What ffmpeg and our index say of a clip; asked once, used by all its tests.
+struct Listing {
+  std::vector<Moment> times;
+  std::vector<std::string> hashes;
+  std::shared_ptr<const FrameIndex> index;
+};
+
+const Listing& listing_of(const std::string& name) {
+  static std::map<std::string, Listing> kept;
+  const auto [entry, fresh] = kept.try_emplace(name);
+  if (!fresh) return entry->second;
+  const auto file = clip(name);
+  Progress progress;
+  auto built = build_frame_index(file, progress);
+  if (!built) throw std::runtime_error(built.fault().sentence);
+  entry->second = {test::listed_times(file), test::listed_hashes(file),
+                   std::make_shared<const FrameIndex>(std::move(*built))};
+  return entry->second;
+}
+
 class ExactFrames : public testing::TestWithParam<const char*> {
  protected:
   void SetUp() override {
     file_ = clip(GetParam());
-    times_ = test::listed_times(file_);
-    hashes_ = test::listed_hashes(file_);
+    const Listing& listing = listing_of(GetParam());
+    times_ = listing.times;
+    hashes_ = listing.hashes;
+    index_ = listing.index;
     ASSERT_FALSE(times_.empty());
     ASSERT_EQ(times_.size(), hashes_.size());
-    Progress progress;
-    auto built = build_frame_index(file_, progress);
-    ASSERT_TRUE(built.ok()) << built.fault().sentence;
-    index_ = std::make_shared<const FrameIndex>(std::move(*built));
   }
 
   VideoReader open(bool with_index) {

@@ -124,6 +124,28 @@ std::int64_t Container::stamp(const AVStream& stream, Moment m) const {
   return static_cast<std::int64_t>((ticks + half) / unit);
 }
 
+Moment Container::start_of(const AVStream& s) const {
+  return s.start_time == AV_NOPTS_VALUE ? Moment() : moment(s, s.start_time);
+}
+
+std::optional<Moment> Container::length_of(const AVStream& s) const {
+  if (s.duration == AV_NOPTS_VALUE || s.duration <= 0) return std::nullopt;
+  return length(s, s.duration);
+}
+
+std::optional<Moment> Container::claimed_duration() const {
+  std::optional<Moment> end;
+  for (const AVStream* s : {picture_, sound_}) {
+    const auto lasts = s != nullptr ? length_of(*s) : std::nullopt;
+    if (!lasts) continue;
+    const Moment stop = start_of(*s) + *lasts;
+    end = end ? std::max(*end, stop) : stop;
+  }
+  if (end) return end;
+  if (format_->duration == AV_NOPTS_VALUE || format_->duration <= 0) return std::nullopt;
+  return Moment::rational(format_->duration, 1, AV_TIME_BASE);
+}
+
 void Container::rewind() {
   // MPEG transport streams lose their first pictures when rewound by time.
   if (by_byte_ && av_seek_frame(format_.get(), -1, 0, AVSEEK_FLAG_BYTE) >= 0) return;

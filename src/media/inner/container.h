@@ -37,6 +37,10 @@ class Container {
   /// The stamp nearest to `m`: the inverse of moment().
   std::int64_t stamp(const AVStream& stream, Moment m) const;
 
+  Moment start_of(const AVStream& stream) const;                  ///< the container's start when not said
+  std::optional<Moment> length_of(const AVStream& stream) const;  ///< as claimed
+  std::optional<Moment> claimed_duration() const;                 ///< picture and sound; a cut file claims too much
+
   bool stopped() const { return *stop_ && (*stop_)(); }
   /// MPEG streams have no index: they are entered at a byte, and rewound to byte 0.
   bool by_byte() const { return by_byte_; }

@@ -13,7 +13,8 @@ Outcome<PicturePtr> find_picture(VideoReader& reader, Moment target, Moment lead
     if (const auto i = index->frame_at(target)) target = index->frame(*i).at;
   }
   if (const Done placed = reader.go(target, target - lead); !placed) return placed.fault();
-  PicturePtr before;
+  // Reading on: the picture given last may itself be the one still on screen at `target`.
+  PicturePtr before = reader.last();
   for (;;) {
     auto next = reader.next();
     if (!next) return next.fault();

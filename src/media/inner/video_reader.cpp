@@ -75,7 +75,7 @@ void VideoReader::reset() {
   held_ = false;
   flushed_ = false;
   ended_ = false;
-  reached_.reset();
+  last_.reset();
   floor_.reset();
 }
 
@@ -211,8 +211,10 @@ Outcome<PicturePtr> VideoReader::next() {
     while (!ready_.empty()) {
       Decoded d = std::move(ready_.front());
       ready_.pop_front();
-      reached_ = d.at;
-      if (PicturePtr p = to_picture(std::move(d))) return p;
+      if (PicturePtr p = to_picture(std::move(d))) {
+        last_ = p;
+        return p;
+      }
     }
     if (ended_) return PicturePtr();
     auto frame = make_frame();
@@ -260,13 +262,13 @@ PicturePtr VideoReader::key_picture_of(std::size_t k) {
 }
 
 bool VideoReader::reading_on_is_nearer(Moment target, Moment whole_from) const {
-  if (!reached_ || ended_ || target <= *reached_) return false;
+  if (last_ == nullptr || ended_ || target <= last_->at) return false;
   // Frames not yet given may already have been left out.
-  if (*reached_ < whole_from_ && whole_from < whole_from_) return false;
-  if (index_ == nullptr) return target - *reached_ < Moment::seconds(1);
+  if (last_->at < whole_from_ && whole_from < whole_from_) return false;
+  if (index_ == nullptr) return target - last_->at < Moment::seconds(1);
   // Reading on passes every frame between; a seek starts at the target's key.
   const auto key = index_->key_for(target);
-  return key && index_->keys()[*key].at <= *reached_;
+  return key && index_->keys()[*key].at <= last_->at;
 }
 
 Done VideoReader::go(Moment target, Moment whole_from) {

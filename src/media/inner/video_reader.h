@@ -46,6 +46,9 @@ class VideoReader {
   /// Places the reader at the key numbered `k` and gives only that key's picture. Requires: an index.
   PicturePtr key_picture_of(std::size_t k);
 
+  /// The picture next() gave last since it was placed; null when none.
+  const PicturePtr& last() const { return last_; }
+
   bool stopped() const { return container_.stopped(); }
   const Container& container() const { return container_; }
 
@@ -74,7 +77,7 @@ class VideoReader {
   bool may_skip_ = false;        // non-reference frames may be left out before whole_from_
   std::optional<Moment> floor_;  // frames before the landing key are not whole
   Moment whole_from_;
-  std::optional<Moment> reached_;  // the last frame given
+  PicturePtr last_;  // the last one given since the seek
   bool weaving_ = false;
   Deinterlacer weaver_;
   std::deque<Decoded> ready_;
