@@ -80,6 +80,9 @@ class Formula {
 /// instead), Code::out_of_range (a bound). Fault::offending is `text`, Fault::place the byte it went wrong at.
 Outcome<Formula> read_formula(std::string_view text);
 
+/// A composition in Hill order: carbon and hydrogen first where there is carbon, then by symbol; then the charge.
+std::string hill_text(Composition composition, int charge);
+
 /// Adds `n` of `what` to a composition, keeping the order of first mention.
 void add_atoms(Composition& to, Nuclide what, Fraction n);
 

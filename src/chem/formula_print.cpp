@@ -59,9 +59,9 @@ std::string Formula::unicode() const {
   return out;
 }
 
-std::string Formula::hill() const {
-  if (is_electron()) return "e^-";
-  Composition order = composition_;
+std::string Formula::hill() const { return is_electron() ? "e^-" : hill_text(composition_, charge_); }
+
+std::string hill_text(Composition order, int charge) {
   const bool organic = std::ranges::any_of(order, [](const AtomCount& a) { return a.what.number == 6; });
   const auto rank = [organic](const AtomCount& a) {
     const int first = organic && a.what.number == 6 ? 0 : (organic && a.what.number == 1 ? 1 : 2);
@@ -73,7 +73,7 @@ std::string Formula::hill() const {
     out += symbol_of(a.what);
     if (a.count != Fraction(1)) out += a.count.decimal_text();
   }
-  if (charge_ != 0) out += "^" + charge_text(charge_);
+  if (charge != 0) out += "^" + charge_text(charge);
   return out;
 }
 
