@@ -1,5 +1,6 @@
 #include "quantity/spread.h"
 
+#include <algorithm>
 #include <cmath>
 #include <numbers>
 
@@ -90,6 +91,27 @@ Outcome<Mean> mean_of(std::span<const double> readings) {
   spread.degrees_of_freedom = n - 1;
   spread.reason = "Standard deviation of the mean of " + std::to_string(readings.size()) + " readings.";
   return Mean{mean, std::move(spread)};
+}
+
+double correlation_of(std::span<const double> a, std::span<const double> b) {
+  promise(a.size() == b.size() && a.size() >= 2, "readings of both were taken together");
+  const auto mean = [](std::span<const double> readings) {
+    double sum = 0;
+    for (const double x : readings) sum += x;
+    return sum / static_cast<double>(readings.size());
+  };
+  const double mean_a = mean(a);
+  const double mean_b = mean(b);
+  double square_a = 0;
+  double square_b = 0;
+  double cross = 0;
+  for (std::size_t i = 0; i < a.size(); ++i) {
+    square_a += (a[i] - mean_a) * (a[i] - mean_a);
+    square_b += (b[i] - mean_b) * (b[i] - mean_b);
+    cross += (a[i] - mean_a) * (b[i] - mean_b);
+  }
+  const double both = std::sqrt(square_a * square_b);
+  return both > 0 ? std::clamp(cross / both, -1.0, 1.0) : 0;
 }
 
 Spread combined(std::span<const Spread> contributions) {

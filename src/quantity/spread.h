@@ -61,6 +61,10 @@ struct Mean {
 /// Fails: Code::out_of_range with fewer than two readings; Code::not_finite.
 Outcome<Mean> mean_of(std::span<const double> readings);
 
+/// How the means of two series of readings taken together hang together: r of GUM 5.2.3. Zero where one does not vary.
+/// Requires: as many of one as of the other, at least two.
+double correlation_of(std::span<const double> a, std::span<const double> b);
+
 /// Independent contributions to one number together: root of the sum of squares, taken as normal; degrees of freedom by
 /// Welch and Satterthwaite (GUM G.4.1). Their reasons are joined.
 Spread combined(std::span<const Spread> contributions);
