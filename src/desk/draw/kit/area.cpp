@@ -25,6 +25,7 @@ Pressed area(Kit& kit, std::string_view id, const Rect& at, const AreaLook& look
   if (keyboard) focus = kit.focus().enrol(id);
   kit.note(id, at, look.label, look.enabled, focus.has);
 
+  ImGui::KeepAliveID(key);  // the id is ours, so the toolkit has not seen it being made
   const bool seen = ImGui::ItemAdd(box, key);
   if (seen && look.enabled) {
     constexpr ImGuiButtonFlags flags = ImGuiButtonFlags{ImGuiButtonFlags_MouseButtonLeft} |

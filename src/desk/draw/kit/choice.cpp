@@ -2,6 +2,7 @@
 #include <cmath>
 
 #include "desk/draw/kit/controls.h"
+#include "desk/draw/kit/panes.h"
 #include "support/text.h"
 
 namespace sash::desk {
@@ -48,18 +49,12 @@ bool open_list(Kit& kit, std::string_view id, const Rect& anchor, std::span<cons
   for (const std::string_view o : options) {
     width = std::max(width, text_size(kit.fonts().body, o).x + 2 * m.inset + 2 * frame + m.scrollbar);
   }
-  ImGui::SetNextWindowPos({anchor.min.x, up ? anchor.min.y - height - 2 : anchor.max.y + 2});
-  ImGui::SetNextWindowSize({width, height});
-  ImGui::PushStyleVar(ImGuiStyleVar_WindowPadding, {frame, frame});
-  ImGui::PushStyleVar(ImGuiStyleVar_WindowRounding, m.radius);
-  ImGui::PushStyleVar(ImGuiStyleVar_WindowBorderSize, m.hair);
-  ImGui::PushStyleVar(ImGuiStyleVar_ItemSpacing, {0, 0});
-  ImGui::PushStyleColor(ImGuiCol_WindowBg, t.raised.vec());
+  const ImVec2 corner{anchor.min.x, up ? anchor.min.y - height - 2 : anchor.max.y + 2};
+  const Rect whole{corner, {corner.x + width, corner.y + height}};
   bool picked = false;
-  const std::string name = "##list." + std::string(id);
-  ImGui::Begin(name.c_str(), nullptr,
-               ImGuiWindowFlags_NoTitleBar | ImGuiWindowFlags_NoResize | ImGuiWindowFlags_NoMove |
-                   ImGuiWindowFlags_NoSavedSettings | ImGuiWindowFlags_NoNav | ImGuiWindowFlags_Tooltip);
+  const std::string name = std::string(id) + ".list";
+  const Floating floating(kit, name, whole, frame);
+  ImGui::PushStyleVar(ImGuiStyleVar_ItemSpacing, {0, 0});
   for (std::size_t i = 0; i < options.size(); ++i) {
     const Rect at = take_place({ImGui::GetContentRegionAvail().x, row});
     const std::string item = std::string(id) + "." + std::to_string(i);
@@ -74,11 +69,7 @@ bool open_list(Kit& kit, std::string_view id, const Rect& anchor, std::span<cons
       picked = true;
     }
   }
-  const ImVec2 at = ImGui::GetWindowPos();
-  const Rect whole{at, {at.x + width, at.y + height}};
-  ImGui::End();
-  ImGui::PopStyleColor();
-  ImGui::PopStyleVar(4);
+  ImGui::PopStyleVar();
   const ImGuiIO& io = ImGui::GetIO();
   if (io.MouseClicked[0] && !whole.holds(io.MousePos) && !anchor.holds(io.MousePos)) kit.open_list().clear();
   return picked;
@@ -114,7 +105,10 @@ bool segments(Kit& kit, std::string_view id, std::span<const std::string_view> o
     if (p.focused && step(kit.keys(), Key::left, Key::right, options.size(), next)) {
       kit.focus().move_to(std::string(id) + "." + std::to_string(next));
     }
-    if (p.clicked) next = i;
+    if (p.clicked) {
+      next = i;
+      kit.focus().move_to(item, false);
+    }
     if (next != chosen) {
       chosen = next;
       changed = true;

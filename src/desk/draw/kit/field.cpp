@@ -86,12 +86,17 @@ FieldEdit field(Kit& kit, std::string_view id, std::string& text, const FieldLoo
   ImGui::PushID(id.data(), id.data() + id.size());
   const ImGuiID key = ImGui::GetID("##text");
   const bool was_active = ImGui::GetActiveID() == key;
-  out.changed = edit(text, in, look, kit, watched, focus.arrived && look.enabled);
+  out.changed = edit(text, in, look, kit, watched, focus.arrived && look.enabled && !was_active);
   const bool is_active = ImGui::GetActiveID() == key;
   ImGui::PopID();
 
-  if (is_active) {
-    if (!focus.has) kit.focus().move_to(id, false);
+  // Reached by the mouse, it takes the keyboard; later, it gives it up when somebody else has it.
+  const bool taken_away = is_active && was_active && !focus.has;
+  if (is_active && !was_active && !focus.has) kit.focus().move_to(id, false);
+  if (taken_away) {
+    ImGui::ClearActiveID();
+    out.left = true;
+  } else if (is_active) {
     kit.set_typing();
     kit.wake_in(0.4);  // the cursor blinks
     kit.keys().take_typing();
@@ -100,20 +105,14 @@ FieldEdit field(Kit& kit, std::string_view id, std::string& text, const FieldLoo
     out.cursor = static_cast<std::size_t>(watched.cursor);
   }
   const Chord commit{Key::enter, look.lines > 1 ? ctrl : no_mods};
-  if ((was_active || is_active) && (kit.keys().take(commit) || kit.keys().take({Key::pad_enter, commit.mods}))) {
+  if ((was_active || is_active) && !taken_away &&
+      (kit.keys().take(commit) || kit.keys().take({Key::pad_enter, commit.mods}))) {
     out.committed = true;
   }
   if (was_active && !is_active) {
-    if (kit.keys().take({Key::escape, no_mods})) {
-      out.escaped = true;
-    } else {
-      out.left = true;
-    }
+    out.escaped = kit.keys().take({Key::escape, no_mods});
+    out.left = !out.escaped;
     if (focus.has && !out.committed) kit.focus().let_go();
-  }
-  if (is_active && !focus.has && was_active) {
-    ImGui::ClearActiveID();  // Tab or the page moved the keyboard on
-    out.left = true;
   }
   paint.frame(out.box,
               !look.fault.empty() ? t.bad

@@ -33,12 +33,8 @@ std::optional<int> Notices::draw(Kit& kit, const Rect& over) {
     const float width = block.widest() + sign + action + m.row + 2 * m.inset + m.gap;
     const Rect card{{over.min.x + m.pad, bottom - height}, {over.min.x + m.pad + width, bottom}};
     bottom = card.min.y - m.gap;
-    {
-      Painter under;
-      under.card(card, t.raised, n.tone ? t.of(*n.tone).fill : t.strong_line, t.shadow, m.radius);
-    }
-    const std::string pane_id = id + ".card";
-    const Pane pane(kit, pane_id, card, {.scrolls = false, .padded = false, .ground = false});
+    const std::string card_id = id + ".card";
+    const Floating floating(kit, card_id, card, 0, n.tone ? std::optional(t.of(*n.tone).fill) : std::nullopt);
     Painter paint;
     const float x = card.min.x + m.inset;
     if (n.tone) draw_sign(paint, square_in({{x, card.min.y}, {x + m.icon, card.max.y}}, m.icon), *n.tone, t);

@@ -39,6 +39,31 @@ Pane::Pane(Kit& kit, std::string_view id, const Rect& at, const PaneLook& look) 
 
 Pane::~Pane() { ImGui::EndChild(); }
 
+Floating::Floating(Kit& kit, std::string_view id, const Rect& at, float padding, std::optional<Colour> border) {
+  const Metrics& m = kit.m();
+  const Theme& t = kit.theme();
+  ImGui::SetNextWindowPos(at.min);
+  ImGui::SetNextWindowSize({at.width(), at.height()});
+  ImGui::PushStyleVar(ImGuiStyleVar_WindowPadding, {padding, padding});
+  ImGui::PushStyleVar(ImGuiStyleVar_WindowMinSize, {1, 1});
+  ImGui::PushStyleColor(ImGuiCol_WindowBg, IM_COL32_BLACK_TRANS);
+  const std::string name = "##float." + std::string(id);
+  // The tooltip flag keeps it above the root without giving it the toolkit's own focus.
+  ImGui::Begin(name.c_str(), nullptr,
+               ImGuiWindowFlags_NoTitleBar | ImGuiWindowFlags_NoResize | ImGuiWindowFlags_NoMove |
+                   ImGuiWindowFlags_NoSavedSettings | ImGuiWindowFlags_NoNav | ImGuiWindowFlags_Tooltip);
+  ImGui::PopStyleColor();
+  ImGui::PopStyleVar(2);
+  kit.note(id, at);
+  Painter paint;
+  ImDrawList& list = paint.list();
+  list.PushClipRectFullScreen();
+  paint.card(at, t.raised, border.value_or(t.strong_line), t.shadow, m.radius);
+  list.PopClipRect();
+}
+
+Floating::~Floating() { ImGui::End(); }
+
 Rect heading(Kit& kit, std::string_view title, float room_at_right) {
   const Metrics& m = kit.m();
   const Rect at = take_place({ImGui::GetContentRegionAvail().x, m.row});

@@ -1,6 +1,7 @@
 #pragma once
 // Panes: the whole window, the regions in it, scrolling, and the splitters between them. Main thread only.
 
+#include <optional>
 #include <string_view>
 
 #include "desk/draw/kit/area.h"
@@ -41,6 +42,16 @@ class Pane {
  private:
   Rect inside_;
   bool hovered_ = false;
+};
+
+/// A card above everything else at `at`, for what must not be hidden: notices, open lists, overlays. Not modal: what
+/// lies under it keeps working where it is not covered.
+class Floating {
+ public:
+  Floating(Kit& kit, std::string_view id, const Rect& at, float padding = 0, std::optional<Colour> border = {});
+  ~Floating();
+  Floating(const Floating&) = delete;
+  Floating& operator=(const Floating&) = delete;
 };
 
 /// A heading at the ImGui cursor over the pane's width, with room for controls at its right: gives where they may
