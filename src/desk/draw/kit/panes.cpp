@@ -46,7 +46,7 @@ Floating::Floating(Kit& kit, std::string_view id, const Rect& at, float padding,
   ImGui::SetNextWindowSize({at.width(), at.height()});
   ImGui::PushStyleVar(ImGuiStyleVar_WindowPadding, {padding, padding});
   ImGui::PushStyleVar(ImGuiStyleVar_WindowMinSize, {1, 1});
-  ImGui::PushStyleColor(ImGuiCol_WindowBg, IM_COL32_BLACK_TRANS);
+  ImGui::PushStyleColor(ImGuiCol_PopupBg, IM_COL32_BLACK_TRANS);
   const std::string name = "##float." + std::string(id);
   // The tooltip flag keeps it above the root without giving it the toolkit's own focus.
   ImGui::Begin(name.c_str(), nullptr,
