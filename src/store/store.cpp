@@ -236,10 +236,13 @@ Done Store::save_copy(const std::string& path) const {
   if (const Fault* why = read_only(); why != nullptr && why->code == Code::damaged) return *why;
   if (Done free = check_free(path); !free) return free;
   const std::string aside = aside_of(path);
-  Statement copy(open_->db(), "VACUUM INTO ?1");
-  copy.bind(1, std::string_view(aside));
-  copy.run();
-  if (const auto trouble = open_->db().take_trouble()) {
+  std::optional<Trouble> trouble;
+  {
+    Connection copy(aside, Connection::Mode::fresh);
+    copy_database(open_->db(), copy);
+    trouble = copy.take_trouble();
+  }
+  if (trouble) {
     unlink(aside.c_str());
     return not_written(path, *trouble);
   }

@@ -1,6 +1,7 @@
 #include "store/inner/load.h"
 
 #include <algorithm>
+#include <numeric>
 
 #include "store/inner/columns.h"
 #include "store/inner/mend.h"
@@ -25,88 +26,123 @@ class Loader {
   }
 
  private:
-  void say(std::string problem) { loaded_.problems.push_back(std::move(problem)); }
-  void say_trouble(const std::string& table) {
-    if (const auto trouble = db_.take_trouble()) say("the table " + table + " is unreadable: " + trouble->message);
+  void say(std::string problem) {
+    constexpr std::size_t enough = 100;
+    if (loaded_.problems.size() < enough) loaded_.problems.push_back(std::move(problem));
+  }
+  bool say_trouble(const std::string& table) {
+    const auto trouble = db_.take_trouble();
+    if (trouble) say("the table " + table + " is unreadable: " + trouble->message);
+    return trouble.has_value();
+  }
+
+  // Calls take(rows) for every row of a table. When a bad page ends that early, starts over and asks for the rows of
+  // each of keys() by itself: then only what lies on bad pages is lost.
+  template <class Take, class StartOver, class Keys>
+  void read_rows(const std::string& table, const std::string& columns, const std::string& key, const char* order,
+                 Take take, StartOver start_over, Keys keys) {
+    const std::string select = "SELECT " + columns + " FROM \"" + table + "\"";
+    {
+      Statement rows(db_, select + " ORDER BY " + order);
+      if (say_trouble(table)) return;
+      loaded_.anything = true;
+      while (rows.step()) take(rows);
+    }
+    if (!say_trouble(table)) return;
+    start_over();
+    Statement rows(db_, select + " WHERE \"" + key + "\" = ?1");
+    for (const std::int64_t wanted : keys()) {
+      rows.bind(1, wanted);
+      while (rows.step()) take(rows);
+      static_cast<void>(db_.take_trouble());
+      rows.reset();
+    }
   }
 
   void load_bench() {
-    Statement rows(db_, "SELECT " + quoted_list(column_names<model::Bench>()) + " FROM \"bench\"");
-    if (rows.step()) {
+    bool found = false;
+    const auto take = [&](const Statement& rows) {
       model::Bench bench;
       Puller puller(rows);
       puller.take(bench);
-      if (puller.good() && !unsound(bench, "")) {
-        loaded_.record.bench = bench;
-      } else {
-        say("the bench is unreadable");
-      }
-    } else if (!db_.trouble()) {
-      say("the bench is missing");
-    }
-    say_trouble("bench");
+      found = puller.good() && !unsound(bench, "");
+      if (found) loaded_.record.bench = bench;
+    };
+    read_rows(
+        "bench", quoted_list(column_names<model::Bench>()), "only", "\"only\"", take, [] {},
+        [] { return std::vector<std::int64_t>{1}; });
+    if (!found) say("the bench is unreadable");
   }
 
-  // Takes rows in the given direction until the end, trouble, or `stop`, an id taken before.
-  template <class T>
-  void take_rows(std::vector<T>& list, const char* direction, std::int64_t stop) {
-    const std::string table = naming_of<T>().one;
-    Statement rows(db_,
-                   "SELECT " + quoted_list(column_names<T>()) + " FROM \"" + table + "\" ORDER BY \"id\" " + direction);
-    while (rows.step()) {
-      T thing;
-      Puller puller(rows);
-      puller.take(thing);
-      if (thing.id.number == stop) break;
-      if (puller.good()) {
-        list.push_back(std::move(thing));
-      } else {
-        say(table + " " + std::to_string(thing.id.number) + " is unreadable");
-      }
-    }
+  // Every id a thing of that type can have had, as far as that is known and not senselessly many.
+  std::vector<std::int64_t> possible_ids(const std::string& type) {
+    constexpr std::int64_t most = 1'000'000;
+    const auto last = db_.integer("SELECT \"number\" FROM \"last_id\" WHERE \"thing\" = '" + type + "'");
+    static_cast<void>(db_.take_trouble());
+    std::vector<std::int64_t> out(static_cast<std::size_t>(std::clamp<std::int64_t>(last.value_or(most), 0, most)));
+    std::iota(out.begin(), out.end(), 1);
+    return out;
   }
 
   template <class T>
   void load_list(std::vector<T>& list) {
-    take_rows(list, "ASC", 0);
-    if (db_.trouble()) {  // a bad page: come at it from the other end, too
-      say_trouble(naming_of<T>().one);
-      take_rows(list, "DESC", list.empty() ? 0 : list.back().id.number);
-      static_cast<void>(db_.take_trouble());
-    }
+    const std::string type = naming_of<T>().one;
+    const auto take = [&](const Statement& rows) {
+      T thing;
+      Puller puller(rows);
+      puller.take(thing);
+      if (puller.good()) {
+        list.push_back(std::move(thing));
+      } else {
+        say(type + " " + std::to_string(thing.id.number) + " is unreadable");
+      }
+    };
+    read_rows(
+        type, quoted_list(column_names<T>()), "id", "\"id\"", take, [&] { list.clear(); },
+        [&] { return possible_ids(type); });
+
     const auto by_id = [](const T& a, const T& b) { return a.id < b.id; };
     const auto same_id = [](const T& a, const T& b) { return a.id == b.id; };
     if (!std::is_sorted(list.begin(), list.end(), by_id)) std::sort(list.begin(), list.end(), by_id);
     list.erase(std::unique(list.begin(), list.end(), same_id), list.end());
 
     T example;
-    each_list_field(example, [&]<class L>(const char* name, L& like) { load_inner(list, name, like); });
+    each_list_field(example, [&]<class L>(const char* name, L&) { load_inner<L>(list, name); });
     std::erase_if(list, [&](const T& thing) {
-      const auto fault =
-          unsound(thing, std::string("the ") + naming_of<T>().one + " " + std::to_string(thing.id.number));
+      const auto fault = unsound(thing, "the " + type + " " + std::to_string(thing.id.number));
       if (fault) say(fault->sentence.substr(0, fault->sentence.size() - 1));
       return fault.has_value();
     });
   }
 
-  // Hands the rows of one list table out to their owners; both come sorted by the owner's id. `like` is the list of a
-  // thing that stands for all.
-  template <class T, class L>
-  void load_inner(std::vector<T>& owners, const char* name, L&) {
-    const std::string table = std::string(naming_of<T>().one) + "_" + name;
-    Statement rows(db_, "SELECT \"owner\", " + quoted_list(inner_columns(static_cast<const L*>(nullptr))) + " FROM \"" +
-                            table + "\" ORDER BY \"owner\", \"position\"");
-    auto owner = owners.begin();
-    while (rows.step()) {
-      const std::int64_t id = rows.integer(0);
-      if (owner != owners.end() && owner->id.number > id) owner = owners.begin();  // a damaged order
-      while (owner != owners.end() && owner->id.number < id) ++owner;
-      const bool known = owner != owners.end() && owner->id.number == id;
-      if (!known || !take_inner<L>(rows, *owner, name)) {
-        say("a row of " + table + " for " + naming_of<T>().one + " " + std::to_string(id) + " is unreadable");
+  // Hands the rows of one list table out to their owners.
+  template <class L, class T>
+  void load_inner(std::vector<T>& owners, const char* name) {
+    const std::string type = naming_of<T>().one;
+    const std::string table = type + "_" + name;
+    const auto take = [&](const Statement& rows) {
+      const decltype(T::id) id{rows.integer(0)};
+      const auto owner =
+          std::lower_bound(owners.begin(), owners.end(), id, [](const T& t, auto wanted) { return t.id < wanted; });
+      const bool known = owner != owners.end() && owner->id == id;
+      if (known && with_list<L>(*owner, name, [&](L& list) { return append(rows, list); })) return;
+      say("a row of " + table + " for " + type + " " + std::to_string(id.number) + " is unreadable");
+    };
+    const auto start_over = [&] {
+      for (T& owner : owners) {
+        with_list<L>(owner, name, [](L& list) {
+          list.clear();
+          return true;
+        });
       }
-    }
-    say_trouble(table);
+    };
+    const auto keys = [&] {
+      std::vector<std::int64_t> ids;
+      for (const T& owner : owners) ids.push_back(owner.id.number);
+      return ids;
+    };
+    read_rows(table, "\"owner\", " + quoted_list(inner_columns(static_cast<const L*>(nullptr))), "owner",
+              "\"owner\", \"position\"", take, start_over, keys);
   }
 
   template <class E>
@@ -115,12 +151,13 @@ class Loader {
   }
   static std::vector<std::string> inner_columns(const std::map<std::string, std::string>*) { return {"name", "item"}; }
 
-  template <class L, class T>
-  static bool take_inner(const Statement& rows, T& owner, std::string_view name) {
+  // What f makes of the owner's list of that type and name.
+  template <class L, class T, class F>
+  static bool with_list(T& owner, std::string_view name, F f) {
     bool good = false;
     each_list_field(owner, [&]<class M>(const char* field, M& list) {
       if constexpr (std::is_same_v<L, M>) {
-        if (name == field) good = append(rows, list);
+        if (name == field) good = f(list);
       }
     });
     return good;

@@ -12,6 +12,7 @@ namespace sash::store {
 
 struct Loaded {
   model::Record record;               ///< sound, and pointing at nothing that is not in it
+  bool anything = false;              ///< at least one table could be looked into
   std::vector<std::string> problems;  ///< phrases, e.g. "figure 12 is unreadable"; empty for a sound file
 };
 

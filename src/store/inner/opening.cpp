@@ -38,11 +38,11 @@ Fault damaged(const std::string& path, std::vector<std::string> problems) {
   return fault;
 }
 
-Fault lost(const std::string& path, const Trouble& trouble) {
+Fault lost(const std::string& path, std::vector<std::string> problems) {
   Fault fault = Fault::of(
       Code::damaged, "The record '" + path + "' is damaged so badly that nothing of it can be read; use a copy of it.",
       path);
-  fault.others.push_back(trouble.message);
+  fault.others = std::move(problems);
   return fault;
 }
 
@@ -82,15 +82,16 @@ Outcome<OpenedRecord> open_snapshot(const std::string& path, const std::string& 
   OpenedRecord out;
   out.db = snapshot_of(file);
   if (const auto trouble = out.db->take_trouble()) {
-    return trouble->damage() ? lost(path, *trouble) : refused(path, *trouble);
+    return trouble->damage() ? lost(path, {trouble->message}) : refused(path, *trouble);
   }
   const std::int64_t version = version_of(*out.db);
-  if (const auto trouble = out.db->take_trouble()) return lost(path, *trouble);
+  if (const auto trouble = out.db->take_trouble()) return lost(path, {trouble->message});
   auto problems = broken_structure(*out.db);
   if (version >= 1 && version < our_version() && problems.empty()) migrate(*out.db, schema_steps());
   if (const auto trouble = out.db->take_trouble()) problems.push_back(trouble->message);
   Loaded loaded = load_record(*out.db);
   problems.insert(problems.end(), loaded.problems.begin(), loaded.problems.end());
+  if (!loaded.anything) return lost(path, std::move(problems));
   out.record = std::move(loaded.record);
   if (version > our_version()) {
     reason = newer(path, version);
