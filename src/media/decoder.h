@@ -17,6 +17,9 @@
 #include "support/outcome.h"
 
 namespace sash::media {
+namespace inner {
+class DecodeThread;
+}
 
 /// Counts requests; a picture for an older one than the last is stale and is never delivered.
 using Generation = std::uint64_t;
@@ -76,8 +79,7 @@ class Decoder {
   void rest();
 
  private:
-  class Worker;
-  std::unique_ptr<Worker> worker_;
+  std::unique_ptr<inner::DecodeThread> thread_;
 };
 
 }  // namespace sash::media

@@ -76,6 +76,7 @@ void VideoReader::reset() {
   flushed_ = false;
   ended_ = false;
   last_.reset();
+  gaps_ = false;
   floor_.reset();
 }
 
@@ -174,7 +175,9 @@ int VideoReader::send_next_packet() {
   }
   held_ = false;
   const auto at = packet_time(*packet_);
-  const bool skip = may_skip_ && index_ != nullptr && !index_->field_pictures() && at && *at < whole_from_;
+  const bool unwanted = index_ != nullptr && at && *at < whole_from_;
+  const bool skip = may_skip_ && (index_ == nullptr || !index_->field_pictures()) && (unwanted || sparse_);
+  if (skip && !unwanted) gaps_ = true;
   codec_->skip_frame = skip ? AVDISCARD_NONREF : AVDISCARD_DEFAULT;
   // A packet the codec refuses is a damaged frame: the next one may be whole.
   avcodec_send_packet(codec_.get(), packet_.get());
@@ -262,7 +265,7 @@ PicturePtr VideoReader::key_picture_of(std::size_t k) {
 }
 
 bool VideoReader::reading_on_is_nearer(Moment target, Moment whole_from) const {
-  if (last_ == nullptr || ended_ || target <= last_->at) return false;
+  if (last_ == nullptr || ended_ || gaps_ || target <= last_->at) return false;
   // Frames not yet given may already have been left out.
   if (last_->at < whole_from_ && whole_from < whole_from_) return false;
   if (index_ == nullptr) return target - last_->at < Moment::seconds(1);

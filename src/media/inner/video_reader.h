@@ -36,6 +36,9 @@ class VideoReader {
   /// As seek(), or simply reads on where that reaches `target` sooner.
   Done go(Moment target, Moment whole_from);
 
+  /// Whether go() would read on.
+  bool reading_on_is_nearer(Moment target, Moment whole_from) const;
+
   /// Only the picture of the key just landed on, at once; reading goes on from there afterwards. Null when the codec
   /// needs more. Requires: directly after seek(); then next() starts with the key again.
   PicturePtr key_picture();
@@ -46,6 +49,11 @@ class VideoReader {
   /// Places the reader at the key numbered `k` and gives only that key's picture. Requires: an index.
   PicturePtr key_picture_of(std::size_t k);
 
+  /// For playing faster than every frame can be shown: frames nothing depends on are not decoded from here on.
+  void leave_out_unreferenced(bool yes) { sparse_ = yes; }
+  /// Whether that happened since the last seek: pictures given do not all follow each other.
+  bool has_gaps() const { return gaps_; }
+
   /// The picture next() gave last since it was placed; null when none.
   const PicturePtr& last() const { return last_; }
 
@@ -54,7 +62,6 @@ class VideoReader {
 
  private:
   VideoReader(Container container, Owned<AVCodecContext> codec, Options options);
-  bool reading_on_is_nearer(Moment target, Moment whole_from) const;
   bool land(const KeyPlace& key);
   bool land_without_index(Moment target);
   bool first_key_packet();
@@ -77,7 +84,9 @@ class VideoReader {
   bool may_skip_ = false;        // non-reference frames may be left out before whole_from_
   std::optional<Moment> floor_;  // frames before the landing key are not whole
   Moment whole_from_;
-  PicturePtr last_;  // the last one given since the seek
+  PicturePtr last_;      // the last one given since the seek
+  bool sparse_ = false;  // non-reference frames are not wanted
+  bool gaps_ = false;    // and some were left out since the seek
   bool weaving_ = false;
   Deinterlacer weaver_;
   std::deque<Decoded> ready_;
