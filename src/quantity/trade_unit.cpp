@@ -217,7 +217,8 @@ constexpr PercentWord percent_words[] = {
     {"mass", Kind::mass_percent},       {"bymass", Kind::mass_percent},        {"v/v", Kind::volume_percent},
     {"vol", Kind::volume_percent},      {"vol/vol", Kind::volume_percent},     {"volume", Kind::volume_percent},
     {"byvolume", Kind::volume_percent}, {"abv", Kind::volume_percent},         {"w/v", Kind::mass_volume_percent},
-    {"m/v", Kind::mass_volume_percent}, {"wt/vol", Kind::mass_volume_percent}, {"yield", Kind::percent_yield},
+    {"m/v", Kind::mass_volume_percent}, {"wt/vol", Kind::mass_volume_percent}, {"mol", Kind::percent_other},
+    {"yield", Kind::percent_yield},
 };
 
 // SI prefixes as words, before a word that may carry one ("millilitre", "kilopascal").
@@ -284,17 +285,21 @@ std::optional<Reading> read_percent(std::string_view text) {
   return std::nullopt;
 }
 
-/// The word itself, then without a plural ending: on its last word ("millilitres") or its first ("degrees C").
-std::vector<std::string> without_plural(const std::string& lower) {
+/// The word itself, then without the point of an abbreviation, then without a plural ending: on its last word
+/// ("millilitres") or its first ("degrees C").
+std::vector<std::string> forms_of(const std::string& lower) {
   std::vector<std::string> out{lower};
+  if (lower.size() > 1 && lower.ends_with('.')) out.push_back(lower.substr(0, lower.size() - 1));
+  if (lower.starts_with("deg. ")) out.push_back("deg " + lower.substr(5));
   if (const std::size_t blank = lower.find("s "); blank != std::string::npos) {
     std::string first = lower;
     first.erase(blank, 1);
     out.push_back(std::move(first));
   }
-  for (const std::string_view ending : {"s", "es"}) {
-    if (lower.ends_with(ending) && lower.size() > ending.size() + 1)
+  for (const std::string_view ending : {"s", "es", "s."}) {
+    if (lower.ends_with(ending) && lower.size() > ending.size() + 1) {
       out.push_back(lower.substr(0, lower.size() - ending.size()));
+    }
   }
   return out;
 }
@@ -305,7 +310,7 @@ std::optional<Reading> read_single(std::string_view text) {
     if (spelling.text == text) return Reading{std::string(spelling.code), spelling.kind};
   }
   if (auto percent = read_percent(text)) return percent;
-  for (const std::string& form : without_plural(replace_all(to_lower(text), "É", "é"))) {
+  for (const std::string& form : forms_of(replace_all(to_lower(text), "É", "é"))) {
     if (const auto word = find_word(form)) return Reading{std::string(word->code), word->kind};
     if (auto code = read_prefixed(form)) return Reading{std::move(*code), std::nullopt};
   }
@@ -341,30 +346,37 @@ std::optional<std::string> read_factor(std::string_view text) {
   return code + exponent;
 }
 
-/// A quotient or product: "g per litre", "mol/kg", "kg·m-3", "mol L-1", "g/100 mL".
+/// A product without division, "g K" or "mol.L-1", as UCUM; `below` the line whole factors are taken too ("100 mL").
+std::optional<std::string> read_product(std::string_view text, bool below) {
+  if (auto whole = read_factor(text)) return whole;  // "fluid ounce" is one unit, blank and all
+  std::string out;
+  for (const auto piece : split(replace_all(std::string(text), " ", "."), '.')) {
+    const auto count = below ? read_integer(piece) : std::nullopt;
+    auto factor = count && *count > 0 ? std::optional<std::string>(piece) : read_factor(piece);
+    if (!factor) return std::nullopt;
+    out += (out.empty() ? "" : ".") + *factor;
+  }
+  return out;
+}
+
+/// In a product a degree is a difference, and UCUM writes that K.
+std::string with_kelvin(std::string code) { return replace_all(std::move(code), "Cel", "K"); }
+
+/// A quotient or product: "g per litre", "mol/kg", "kg·m-3", "mol L-1", "g/100 mL", "J/(g °C)".
 std::optional<std::string> read_compound(std::string_view text) {
   std::string flat = replace_all(std::string(text), " per ", "/");
   flat = replace_all(std::move(flat), " / ", "/");
-  const auto parts = split(flat, '/');
   std::string out;
+  const auto parts = split(flat, '/');
   for (std::size_t i = 0; i < parts.size(); ++i) {
-    std::string product;
-    std::string dotted = replace_all(std::string(trim(parts[i])), " ", ".");
-    const auto whole = read_factor(trim(parts[i]));  // "fluid ounce" is one unit, blank and all
-    if (whole) {
-      product = *whole;
-    } else {
-      for (const auto piece : split(dotted, '.')) {
-        const bool factor = i > 0 && read_integer(piece) && *read_integer(piece) > 0;
-        const auto read = factor ? std::optional<std::string>(piece) : read_factor(piece);
-        if (!read) return std::nullopt;
-        product += (product.empty() ? "" : ".") + *read;
-      }
-    }
-    const bool needs_brackets = i > 0 && product.find_first_of("./") != std::string::npos;
-    out += (i == 0 ? "" : "/") + (needs_brackets ? "(" + product + ")" : product);
+    std::string_view part = trim(parts[i]);
+    if (part.size() > 2 && part.front() == '(' && part.back() == ')') part = part.substr(1, part.size() - 2);
+    const auto product = read_product(part, i > 0);
+    if (!product) return std::nullopt;
+    const bool brackets = i > 0 && product->find_first_of("./") != std::string::npos;
+    out += (i == 0 ? "" : "/") + (brackets ? "(" + *product + ")" : *product);
   }
-  return out;
+  return out.find_first_of("./") == std::string::npos ? out : with_kelvin(std::move(out));
 }
 
 TradeUnit with_kind(Unit unit, std::optional<Kind> kind) {

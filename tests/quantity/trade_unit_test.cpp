@@ -78,8 +78,11 @@ INSTANTIATE_TEST_SUITE_P(
                     Case{"mAh", "mA.h", Kind::charge}, Case{"volts", "V", Kind::voltage},
                     Case{"milliamps", "mA", Kind::current}, Case{"kilojoules", "kJ", Kind::energy},
                     Case{"g/mol", "g/mol", Kind::molar_mass}, Case{"inches", "[in_i]", Kind::length},
-                    Case{"kJ/mol", "kJ/mol", Kind::other}, Case{"[lb_av]", "[lb_av]", Kind::mass},
-                    Case{"millimoles", "mmol", Kind::amount}));
+                    Case{"kJ/mol", "kJ/mol", Kind::other}, Case{"J/(g °C)", "J/(g.K)", Kind::other},
+                    Case{"°C/min", "K/min", Kind::other}, Case{"mEq/L", "meq/L", Kind::molar_concentration},
+                    Case{"deg. C", "Cel", Kind::temperature}, Case{"hrs.", "h", Kind::duration},
+                    Case{"L/min", "L/min", Kind::other}, Case{"mol%", "%", Kind::percent_other},
+                    Case{"[lb_av]", "[lb_av]", Kind::mass}, Case{"millimoles", "mmol", Kind::amount}));
 
 TEST(TradeUnit, OffersTheNearestSpelling) {
   const auto read = read_trade_unit("milliltres");
