@@ -129,6 +129,15 @@ TEST(Names, UnderstandSpokenFormulas) {
   EXPECT_EQ(preferred("no two"), "nitrogen dioxide");
   EXPECT_EQ(preferred("h n o three"), "nitric acid");
   EXPECT_EQ(preferred("H C L"), "hydrochloric acid");
+  EXPECT_EQ(preferred("hcl"), "hydrochloric acid");
+  EXPECT_EQ(preferred("naoh"), "sodium hydroxide");
+  EXPECT_EQ(preferred("C O"), "carbon monoxide");
+  EXPECT_EQ(preferred("H F"), "hydrofluoric acid");
+  EXPECT_EQ(preferred("n h four two c r two o seven"), "ammonium dichromate");
+  EXPECT_EQ(preferred("k three f e c n six"), "potassium hexacyanoferrate(III)");
+  EXPECT_EQ(preferred("n h four s c n"), "ammonium thiocyanate");
+  EXPECT_EQ(preferred("o two"), "oxygen");
+  EXPECT_THAT(normalise_name("c o c l two")->candidates, ElementsAre("phosgene", "cobalt(II) chloride"));
   EXPECT_EQ(preferred("CuSO4·5H2O"), "copper(II) sulfate pentahydrate");
   EXPECT_EQ(preferred("NaOH"), "sodium hydroxide");
 }
@@ -179,6 +188,9 @@ TEST(Names, AreGivenForFormulas) {
   EXPECT_EQ(name("Cu^2+"), "copper(II) ion");
   EXPECT_EQ(name("K4[Fe(CN)6]"), "potassium hexacyanoferrate(II)");
   EXPECT_EQ(name("CO2"), "carbon dioxide");
+  EXPECT_EQ(name("NH4SCN"), "ammonium thiocyanate");
+  EXPECT_EQ(name("CS(NH2)2"), "thiourea");
+  EXPECT_EQ(name("NH4OH"), "ammonium hydroxide");
   EXPECT_EQ(name("XeO3"), "nothing");
 }
 

@@ -314,34 +314,67 @@ void NameRules::written() {
   offer(end, std::move(known));
 }
 
-// "on" has the atoms of NO, but nobody says them so: the elements must come in the order of the known formula.
-bool NameRules::listed_in_this_order(const std::string& name, const Formula& formula) const {
+// "on" has the atoms of NO, but nobody says them so: the elements must come in the order of the known formula, or in
+// the order of a summary formula.
+bool NameRules::in_usual_order(const std::string& name, const Formula& formula) const {
   const auto words = inner::words_of(name);
   const auto tokens = inner::name_tokens(words, 0, words.size());
   const auto reading = NameRules(parts_, tokens).longest();
   if (!reading || !reading->known.formula) return false;
+  if (reading->known.is_solution_word) return true;  // "N H four O H" is written as a salt and dissolved as NH3
   const auto usual = read_formula(*reading->known.formula);
-  return usual &&
-         std::ranges::equal(usual->composition(), formula.composition(), {}, &AtomCount::what, &AtomCount::what);
+  const auto same = [&formula](const Composition& other) {
+    return std::ranges::equal(other, formula.composition(), {}, &AtomCount::what, &AtomCount::what);
+  };
+  const auto summary = usual ? read_formula(usual->hill()) : usual;
+  return usual && (same(usual->composition()) || (summary && same(summary->composition())));
 }
 
 void NameRules::spoken() {
+  struct Heard {
+    std::size_t end;
+    int rank;  // a listed compound before one by rule, before a lone element: "C O" is carbon monoxide
+    KnownName known;
+  };
+  std::vector<Heard> heard;
   for (const SpokenFormula& s : spoken_formulas(tokens_)) {
     const auto formula = read_formula(s.formula);
     if (!formula) continue;
-    const auto names = names_by_rule(parts_, *formula);
-    if (names.empty() || !listed_in_this_order(names.front(), *formula)) continue;
-    // A short word without a number ("nah", "gap") is a formula only when the substance is one of those listed.
+    const bool listed_atoms = parts_.by_composition.contains(formula->hill());
+    const bool element = formula->composition().size() == 1;
+    // A short word without a number ("nah", "gap"), and a lone letter with one, must be a listed substance.
     const bool one_short_word = s.end == 1 && tokens_[0].text.size() < 4;
-    if (one_short_word && (tokens_[0].text.size() < 3 || !parts_.by_composition.contains(formula->hill()))) continue;
+    if (one_short_word && (s.english || tokens_[0].text.size() < 3)) continue;
+    if ((one_short_word || element) && !listed_atoms) continue;
+    const auto names = names_by_rule(parts_, *formula);
+    const auto name = std::ranges::find_if(names, [&](const std::string& n) { return in_usual_order(n, *formula); });
+    if (name == names.end()) continue;
     KnownName known;
-    known.preferred = names.front();
+    known.preferred = *name;
     known.formula = s.formula;
     known.doubtful = s.english;
     if (const double water = formula->water_of_crystallisation().number(); water > 0) known.water = water;
     known.reading = NameReading::spoken_formula;
-    offer(s.end, std::move(known));
+    heard.push_back({s.end, element ? 2 : (listed_atoms ? 0 : 1), std::move(known)});
   }
+  if (heard.empty()) return;
+  std::ranges::stable_sort(
+      heard, [](const Heard& a, const Heard& b) { return a.end != b.end ? a.end > b.end : a.rank < b.rank; });
+  Heard& first = heard.front();
+  for (const Heard& other : heard) {
+    const bool rival = other.end == first.end && other.rank < 2 && other.known.preferred != first.known.preferred;
+    if (rival && std::ranges::find(first.known.candidates, other.known.preferred) == first.known.candidates.end()) {
+      first.known.candidates.push_back(other.known.preferred);
+    }
+  }
+  if (!first.known.candidates.empty()) {
+    // "C O C L two" is phosgene and cobalt(II) chloride: which one, only the person knows.
+    first.known.candidates.insert(first.known.candidates.begin(), first.known.preferred);
+    first.known.preferred = join(first.known.candidates, " or ");
+    first.known.formula.reset();
+    first.known.assumption = "The letters can be " + first.known.preferred + "; say which.";
+  }
+  offer(first.end, std::move(first.known));
 }
 
 }  // namespace sash::chem

@@ -30,7 +30,7 @@ class NameRules {
   void element_names(std::size_t at);
   void written();
   void spoken();
-  bool listed_in_this_order(const std::string& name, const Formula& formula) const;
+  bool in_usual_order(const std::string& name, const Formula& formula) const;
 
   /// Offers a reading: kept when longer than the best so far. A hydrate that follows is taken along.
   void offer(std::size_t end, KnownName known);

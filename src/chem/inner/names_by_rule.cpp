@@ -26,29 +26,48 @@ bool same_atoms(const Composition& a, const Composition& b) {
   return a.size() == b.size() && std::ranges::is_permutation(a, b);
 }
 
-std::optional<std::string> salt_of(const Composition& whole) {
-  for (const Ion& anion : inner::anions()) {
-    for (std::int64_t n = 4; n >= 1; --n) {
-      const auto rest = without(whole, anion.atoms, n);
-      if (!rest || rest->empty()) continue;
-      const std::int64_t negative = -anion.charge * n;
-      for (const Ion& cation : inner::polyatomic_cations()) {
-        if (negative % cation.charge != 0) continue;
-        const auto none = without(*rest, cation.atoms, negative / cation.charge);
-        if (none && none->empty()) return inner::salt_name(cation, anion);
-      }
-      if (rest->size() != 1 || rest->front().what.mass_number || !rest->front().count.whole()) continue;
-      const Element& e = element(rest->front().what.number);
-      const auto m = static_cast<std::int64_t>(rest->front().count.top());
-      const inner::CationElement* known = inner::find_cation_element(e.symbol);
-      if (known == nullptr || negative % m != 0) continue;
-      const auto charge = static_cast<int>(negative / m);
-      if (std::ranges::find(known->charges, charge) == known->charges.end()) continue;
-      if (e.symbol == "H" && !anion.acids.empty() && anion.name.ends_with("ate")) return anion.acids.front();
-      return inner::salt_name(inner::element_cation(e, charge), anion);
-    }
+struct Salt {
+  std::string name;
+  std::string formula;
+  std::size_t anion_kinds = 0;
+};
+
+void take_apart(const Composition& whole, const Ion& anion, std::int64_t n, std::vector<Salt>& found) {
+  const auto rest = without(whole, anion.atoms, n);
+  if (!rest || rest->empty()) return;
+  const auto add = [&](const Ion& cation) {
+    found.push_back({inner::salt_name(cation, anion), inner::salt_formula(cation, anion), anion.atoms.size()});
+  };
+  const std::int64_t negative = -anion.charge * n;
+  for (const Ion& cation : inner::polyatomic_cations()) {
+    if (negative % cation.charge != 0) continue;
+    const auto none = without(*rest, cation.atoms, negative / cation.charge);
+    if (none && none->empty()) add(cation);
   }
-  return std::nullopt;
+  if (rest->size() != 1 || rest->front().what.mass_number || !rest->front().count.whole()) return;
+  const Element& e = element(rest->front().what.number);
+  const auto m = static_cast<std::int64_t>(rest->front().count.top());
+  const inner::CationElement* known = inner::find_cation_element(e.symbol);
+  if (known == nullptr || negative % m != 0) return;
+  const auto charge = static_cast<int>(negative / m);
+  if (std::ranges::find(known->charges, charge) == known->charges.end()) return;
+  if (e.symbol == "H" && !anion.acids.empty() && anion.name.ends_with("ate")) {
+    found.push_back({anion.acids.front(), inner::acid_formula(anion), anion.atoms.size()});
+  } else {
+    add(inner::element_cation(e, charge));
+  }
+}
+
+// A salt of this composition: the one that is written as `plain`, or else the one with the richest anion.
+std::optional<Salt> salt_of(const Composition& whole, std::string_view plain) {
+  std::vector<Salt> found;
+  for (const Ion& anion : inner::anions()) {
+    for (std::int64_t n = 4; n >= 1; --n) take_apart(whole, anion, n, found);
+  }
+  if (found.empty()) return std::nullopt;
+  const auto written = std::ranges::find(found, plain, &Salt::formula);
+  if (written != found.end()) return *written;
+  return *std::ranges::max_element(found, {}, &Salt::anion_kinds);
 }
 
 std::optional<std::string> ion_of(const Formula& formula) {
@@ -76,12 +95,18 @@ std::vector<std::string> names_by_rule(const NameBook::Parts& parts, const Formu
     if (auto name = ion_of(formula)) names.push_back(*std::move(name));
     return names;
   }
+  // Listed as it is written, then a salt as it is written, then whatever else has the same atoms.
   const auto [begin, end] = parts.by_composition.equal_range(formula.hill());
+  const std::string plain = formula.plain();
+  std::vector<std::string> isomers;
   for (auto at = begin; at != end; ++at) {
     const ListedCompound& c = parts.compounds[static_cast<std::size_t>(at->second)];
-    if (c.solution()) continue;
-    names.push_back(c.name);
+    if (!c.solution()) (read_formula(c.formula)->plain() == plain ? names : isomers).push_back(c.name);
   }
+  if (names.empty() && !isomers.empty()) {
+    if (auto salt = salt_of(formula.composition(), plain); salt && salt->formula == plain) names.push_back(salt->name);
+  }
+  names.insert(names.end(), isomers.begin(), isomers.end());
   if (!names.empty()) return names;
 
   const double water = formula.water_of_crystallisation().number();
@@ -99,7 +124,7 @@ std::vector<std::string> names_by_rule(const NameBook::Parts& parts, const Formu
     }
   }
   if (base.empty()) {
-    if (auto name = salt_of(main)) base = *std::move(name);
+    if (auto salt = salt_of(main, plain.substr(0, plain.find('*')))) base = std::move(salt->name);
   }
   if (base.empty() && main.size() == 1 && main[0].count == Fraction(1) && !main[0].what.mass_number) {
     base = element(main[0].what.number).name;

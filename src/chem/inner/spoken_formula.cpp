@@ -36,7 +36,7 @@ constexpr std::array<std::string_view, 22> english{"no", "as", "in", "i",  "he",
                                                    "oh", "pa", "hi", "us", "am", "la", "on", "a",  "or", "os", "cos"};
 
 // Groups that stand in brackets when two numbers follow them.
-constexpr std::array<std::string_view, 6> groups{"NO3", "OH", "ClO", "SCN", "PO4", "SO4"};
+constexpr std::array<std::string_view, 8> groups{"NO3", "OH", "ClO", "SCN", "CN", "PO4", "SO4", "NH4"};
 
 }  // namespace
 
@@ -51,7 +51,6 @@ std::vector<SpokenFormula> spoken_formulas(std::span<const NameToken> tokens) {
   };
   std::vector<Sound> sounds;
   std::size_t letters_total = 0;
-  bool chunked = false;
   for (std::size_t t = 0; t < tokens.size() && sounds.size() < most_units; ++t) {
     const NameToken& token = tokens[t];
     const auto number = inner::number_in(token.text, !sounds.empty() && token.text.size() > 1);
@@ -65,14 +64,12 @@ std::vector<SpokenFormula> spoken_formulas(std::span<const NameToken> tokens) {
         sounds.push_back({token.text[i], 0, false, i + 1 == token.text.size() ? t + 1 : 0, token.text.size() == 1});
         ++letters_total;
       }
-      chunked = chunked || token.text.size() > 1;
     } else {
       break;
     }
     if (token.stops) break;
   }
-  const bool has_number = std::ranges::any_of(sounds, [](const Sound& s) { return s.number > 0; });
-  if (letters_total < 2 || (chunked && !has_number && tokens[0].text.size() > 2)) return {};
+  if (letters_total == 0 || sounds.size() < 2) return {};
 
   // Letters become symbols in every way that reads; names decide later which of them is a substance.
   std::vector<SpokenFormula> found;
@@ -98,9 +95,9 @@ std::vector<SpokenFormula> spoken_formulas(std::span<const NameToken> tokens) {
         return;
       }
       const bool second_number = text.back() >= '0' && text.back() <= '9';
-      if (second_number || text.ends_with("OH") || text.ends_with("ClO") || text.ends_with("SCN")) {
+      if (second_number || text.ends_with("OH") || text.ends_with("ClO") || text.ends_with("CN")) {
         for (const std::string_view group : groups) {
-          if (!text.ends_with(group) || text.size() == group.size()) continue;
+          if (!text.ends_with(group) || (text.size() == group.size() && group != "NH4")) continue;
           const std::string bracketed = text.substr(0, text.size() - group.size()) + "(" + std::string(group) + ")" + n;
           mark(bracketed, s.end, i + 1);
           go(i + 1, bracketed, false);
