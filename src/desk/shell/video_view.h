@@ -1,8 +1,8 @@
 #pragma once
-// VideoView: one decoded picture made into a texture of the size it is shown at, upright, in square pixels, in the colours of
-// an ordinary screen. On a graphics card the planes are uploaded and a shader converts; where OpenGL itself runs on the
-// processor (llvmpipe, softpipe) a worker converts with swscale instead, ten times cheaper there. Works only when picture or
-// size changes. Main thread with a current OpenGL 3.3 context; `wake` is called from the worker.
+// VideoView: one decoded picture made into a texture of the size it is shown at, upright, in square pixels, in the
+// colours of an ordinary screen. On a graphics card the planes are uploaded and a shader converts; where OpenGL itself
+// runs on the processor (llvmpipe, softpipe) a worker converts with swscale instead, ten times cheaper there. Works
+// only when picture or size changes. Main thread with a current OpenGL 3.3 context; `wake` is called from the worker.
 
 #include <functional>
 #include <memory>
@@ -30,7 +30,8 @@ class VideoView {
   static Outcome<std::unique_ptr<VideoView>> make(PicturePath path, std::function<void()> wake);
   virtual ~VideoView() = default;
 
-  /// The picture at most `room` large. The worker's way gives the picture before it until the new one is ready, then wakes.
+  /// The picture at most `room` large. The worker's way gives the picture before it until the new one is ready, then
+  /// wakes.
   virtual ShownPicture show(const media::PicturePtr& picture, media::Size room) = 0;
 };
 

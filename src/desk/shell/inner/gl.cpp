@@ -34,28 +34,31 @@ void Texture::bind_smooth() const {
 Target::Target() { glGenFramebuffers(1, &frame_); }
 Target::~Target() { glDeleteFramebuffers(1, &frame_); }
 
-Target::Use Target::use(int width, int height) {
-  promise(width > 0 && height > 0, "a target has a size");
-  Use use;
-  glGetIntegerv(GL_FRAMEBUFFER_BINDING, &use.frame_);
-  glGetIntegerv(GL_VIEWPORT, use.viewport_);
-  glBindFramebuffer(GL_FRAMEBUFFER, frame_);
-  if (width != width_ || height != height_) {
-    colour_.bind_smooth();
-    glTexImage2D(GL_TEXTURE_2D, 0, GL_RGBA8, width, height, 0, GL_RGBA, GL_UNSIGNED_BYTE, nullptr);
-    glFramebufferTexture2D(GL_FRAMEBUFFER, GL_COLOR_ATTACHMENT0, GL_TEXTURE_2D, colour_.name(), 0);
-    width_ = width;
-    height_ = height;
-  }
+Target::Use::Use(GLuint frame, GLuint new_colour, int width, int height) {
+  glGetIntegerv(GL_FRAMEBUFFER_BINDING, &frame_);
+  glGetIntegerv(GL_VIEWPORT, viewport_);
+  glBindFramebuffer(GL_FRAMEBUFFER, frame);
+  if (new_colour != 0) glFramebufferTexture2D(GL_FRAMEBUFFER, GL_COLOR_ATTACHMENT0, GL_TEXTURE_2D, new_colour, 0);
   glViewport(0, 0, width, height);
   glDisable(GL_SCISSOR_TEST);
   glDisable(GL_BLEND);
-  return use;
 }
 
 Target::Use::~Use() {
   glBindFramebuffer(GL_FRAMEBUFFER, static_cast<GLuint>(frame_));
   glViewport(viewport_[0], viewport_[1], viewport_[2], viewport_[3]);
+}
+
+Target::Use Target::use(int width, int height) {
+  promise(width > 0 && height > 0, "a target has a size");
+  if (width != width_ || height != height_) {
+    colour_.bind_smooth();
+    glTexImage2D(GL_TEXTURE_2D, 0, GL_RGBA8, width, height, 0, GL_RGBA, GL_UNSIGNED_BYTE, nullptr);
+  }
+  const bool first = width_ == 0;
+  width_ = width;
+  height_ = height;
+  return Use(frame_, first ? colour_.name() : 0, width, height);
 }
 
 Outcome<Program> Program::build(std::string_view vertex, std::string_view fragment) {
@@ -78,8 +81,8 @@ Outcome<Program> Program::build(std::string_view vertex, std::string_view fragme
     char log[1024] = {};
     glGetProgramInfoLog(program, sizeof log, nullptr, log);
     glDeleteProgram(program);
-    return Fault::of(Code::unsupported, std::string("The graphics driver could not link a shader of the desk: ") + log + ".",
-                     log);
+    return Fault::of(Code::unsupported,
+                     std::string("The graphics driver could not link a shader of the desk: ") + log + ".", log);
   }
   return Program(program);
 }

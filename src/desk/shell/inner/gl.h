@@ -1,6 +1,6 @@
 #pragma once
-// The few OpenGL objects the shell owns, each released with its owner. Needs a current context of OpenGL 3.3 core; main thread
-// only. epoxy.h is included here and nowhere above the shell.
+// The few OpenGL objects the shell owns, each released with its owner. Needs a current context of OpenGL 3.3 core; main
+// thread only. epoxy.h is included here and nowhere above the shell.
 
 #include <epoxy/gl.h>
 
@@ -49,7 +49,8 @@ class Target {
 
    private:
     friend class Target;
-    Use() = default;
+    /// `new_colour` 0: the frame has its texture already.
+    Use(GLuint frame, GLuint new_colour, int width, int height);
     GLint frame_ = 0;
     GLint viewport_[4] = {};
   };

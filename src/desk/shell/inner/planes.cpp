@@ -25,9 +25,7 @@ GLenum read_format(int channels) { return channels == 4 ? GL_RGBA : channels == 
 
 }  // namespace
 
-float sample_scale(int bits) {
-  return bits <= 8 ? 1.0F : 65535.0F / static_cast<float>((1 << bits) - 1);
-}
+float sample_scale(int bits) { return bits <= 8 ? 1.0F : 65535.0F / static_cast<float>((1 << bits) - 1); }
 
 void Planes::upload(const media::Picture& picture) {
   promise(picture.planes.size() <= slots_.size() && !picture.planes.empty(), "one to three planes");

@@ -121,7 +121,8 @@ class ShaderView final : public VideoView {
   }
 
   void set_uniforms(const Picture& p, Size size) const {
-    for (const auto& [name, unit] : {std::pair{"plane0", 0}, {"plane1", 1}, {"plane2", 2}, {"light_of", 3}, {"bent", 4}}) {
+    for (const auto& [name, unit] :
+         {std::pair{"plane0", 0}, {"plane1", 1}, {"plane2", 2}, {"light_of", 3}, {"bent", 4}}) {
       glUniform1i(program_.place(name), unit);
     }
     glUniform1i(program_.place("layout_kind"), layout_of(p.kind));
@@ -130,8 +131,10 @@ class ShaderView final : public VideoView {
     glUniformMatrix2fv(program_.place("turn"), 1, GL_FALSE, turn.data());
     // Sizes along the stored axes.
     const Size flat = p.turn % 180 == 0 ? size : Size{size.height, size.width};
-    glUniform2f(program_.place("step_size"), 1.0F / static_cast<float>(flat.width), 1.0F / static_cast<float>(flat.height));
-    const double shrink = std::max(static_cast<double>(p.size.width) / flat.width, static_cast<double>(p.size.height) / flat.height);
+    glUniform2f(program_.place("step_size"), 1.0F / static_cast<float>(flat.width),
+                1.0F / static_cast<float>(flat.height));
+    const double shrink =
+        std::max(static_cast<double>(p.size.width) / flat.width, static_cast<double>(p.size.height) / flat.height);
     glUniform1i(program_.place("taps"), std::clamp(static_cast<int>(std::ceil(shrink - 0.01)), 1, 4));
     // Chroma of 4:2:0 and 4:2:2 lies on the left luma sample of its pair (ITU-T H.264, figure E-1, type 0).
     const bool halved = p.kind == PlaneKind::yuv420 || p.kind == PlaneKind::yuv422 || p.kind == PlaneKind::nv12;

@@ -92,7 +92,8 @@ class WorkerView final : public VideoView {
                    image.pixels.data());
       size_ = image.size;
     } else {
-      glTexSubImage2D(GL_TEXTURE_2D, 0, 0, 0, size_.width, size_.height, GL_RGBA, GL_UNSIGNED_BYTE, image.pixels.data());
+      glTexSubImage2D(GL_TEXTURE_2D, 0, 0, 0, size_.width, size_.height, GL_RGBA, GL_UNSIGNED_BYTE,
+                      image.pixels.data());
     }
   }
 
