@@ -77,7 +77,7 @@ const std::map<std::string, std::string>& recipes() {
       {"sound.ac3", tone + "-c:a ac3"},
       {"moov_last.mp4", card25 + tone + x264 + "-g 25 -c:a aac"},
       {"moov_first.mp4", card25 + tone + x264 + "-g 25 -c:a aac -movflags +faststart"},
-      {"drop_frame.mov", card2997 + x264 + "-timecode 01:00:00;02"},
+      {"drop_frame.mov", card2997 + x264 + "-timecode '01:00:00;02'"},
       {"subtitled.mkv", "-i {h264_2997.mp4} -i {captions.srt} -c copy -c:s srt -metadata:s:s:0 language=eng"},
       {"located.mp4", "-i {h264_2997.mp4} -c copy -metadata location=+48.2000+016.3667/"},
       {"pq.mp4", card25 + x265 +
