@@ -31,7 +31,7 @@ std::string format_name(PlaneKind kind, int bits) {
     case PlaneKind::yuv444:
       return "yuv444p" + deep;
     case PlaneKind::grey:
-      return "gray" + deep;
+      return "yuv420p" + deep;  // with neutral chroma: the scaler takes grey for full range always
     case PlaneKind::nv12:
       return "nv12";
     case PlaneKind::rgba:
