@@ -132,7 +132,8 @@ std::optional<std::string> read_factor(std::string_view text) {
 std::optional<std::string> read_product(std::string_view text, bool below) {
   if (auto whole = read_factor(text)) return whole;  // "fluid ounce" is one unit, blank and all
   std::string out;
-  for (const auto piece : split(replace_all(std::string(text), " ", "."), '.')) {
+  const std::string dotted = replace_all(std::string(text), " ", ".");
+  for (const auto piece : split(dotted, '.')) {
     const auto count = below ? read_integer(piece) : std::nullopt;
     auto factor = count && *count > 0 ? std::optional<std::string>(piece) : read_factor(piece);
     if (!factor) return std::nullopt;
