@@ -31,6 +31,7 @@ struct Variable {
   double spread = 0;
   bool has_start = false;
   bool positive = false;  ///< has no meaning at zero or below
+  bool suspect = true;    ///< measured, and may be named as the one that is wrong: not so a constant of nature
 
   static Variable measured(std::string name, double value, double spread, Scale scale = Scale::plain);
   static Variable wanted(std::string name, std::optional<double> start = {}, Scale scale = Scale::plain);

@@ -2,6 +2,7 @@
 // Reproducible draws from the distributions of JCGM 101:2008 6.4. One object a run; not shared between threads.
 
 #include <cstdint>
+#include <random>
 #include <span>
 #include <vector>
 
@@ -12,11 +13,7 @@ namespace sash::quantity::inner {
 
 class Draws {
  public:
-  explicit Draws(std::uint64_t seed) : state_(seed) {}
-
-  /// 64 bits, all values as likely: the split-mix generator.
-  /// Source: Steele, Lea, Flood, Fast splittable pseudorandom number generators, OOPSLA 2014.
-  std::uint64_t bits();
+  explicit Draws(std::uint64_t seed) : engine_(seed) {}
 
   double uniform();  ///< strictly between 0 and 1
   double normal();   ///< mean 0, standard deviation 1
@@ -26,7 +23,7 @@ class Draws {
  private:
   double student(double degrees_of_freedom);
 
-  std::uint64_t state_;
+  std::mt19937_64 engine_;
   double spare_ = 0;  // the second of a pair of normal draws
   bool has_spare_ = false;
 };

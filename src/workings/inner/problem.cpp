@@ -77,7 +77,8 @@ class Splitter {
  private:
   int take(Problem& piece, VariableIndex v) {
     const Variable& from = system_.variables()[v];
-    piece.nodes.push_back({from.status, from.scale, from.value, from.spread, from.has_start, from.positive});
+    piece.nodes.push_back(
+        {from.status, from.scale, from.value, from.spread, from.has_start, from.positive, from.suspect});
     piece.variables.push_back(v);
     return static_cast<int>(piece.nodes.size()) - 1;
   }

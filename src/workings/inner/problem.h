@@ -15,6 +15,7 @@ struct Node {
   double spread;
   bool has_start;
   bool positive;
+  bool suspect;
 };
 
 struct Equation {

@@ -27,7 +27,7 @@ struct Candidate {
 std::vector<Candidate> ranked(const Problem& problem, const Solution& s) {
   std::vector<Candidate> result;
   for (std::size_t i = 0; i < problem.nodes.size(); ++i) {
-    if (problem.nodes[i].status != Variable::Status::measured) continue;
+    if (problem.nodes[i].status != Variable::Status::measured || !problem.nodes[i].suspect) continue;
     const int node = static_cast<int>(i);
     const SparseRow direction = s.coordinates.direction(node);
     const double explained = s.redundancy.explained(direction);

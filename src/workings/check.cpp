@@ -1,0 +1,112 @@
+#include "workings/check.h"
+
+#include <algorithm>
+#include <map>
+#include <set>
+
+#include "quantity/show.h"
+#include "workings/inner/conflicts.h"
+#include "workings/inner/judge.h"
+#include "workings/relations/kind.h"
+
+namespace sash::workings {
+namespace {
+
+using inner::Drafted;
+using inner::FigureValue;
+
+class Checking {
+ public:
+  explicit Checking(const model::Record& record) : book_(record) {
+    std::vector<const model::Relation*> relations;
+    for (const model::Relation& r : record.relations) {
+      if (r.origin.standing == model::Standing::confirmed) relations.push_back(&r);
+    }
+    std::sort(relations.begin(), relations.end(), [](const auto* a, const auto* b) { return a->id < b->id; });
+    for (const model::Relation* r : relations) {
+      Drafted d{r, draft_of(*r, book_)};
+      const auto obstacles = inner::obstacles(d.draft, book_);
+      d.draft.missing.insert(d.draft.missing.end(), obstacles.begin(), obstacles.end());
+      drafted_.push_back(std::move(d));
+    }
+  }
+
+  Report run() {
+    list_constants();
+    const inner::Judge judge(drafted_, book_, constants_);
+    for (const Drafted& d : drafted_) report_.findings.push_back(judge.finding_of(d));
+    reconcile_all();
+    std::stable_sort(report_.findings.begin(), report_.findings.end(),
+                     [](const Finding& a, const Finding& b) { return a.verdict < b.verdict; });
+    return std::move(report_);
+  }
+
+ private:
+  void list_constants() {
+    for (const Drafted& d : drafted_) {
+      if (!d.usable()) continue;
+      for (const Quantity& q : d.draft.quantities) {
+        if (q.from != Quantity::From::constant || constants_.contains(q.key)) continue;
+        constants_.emplace(q.key, report_.constants.size());
+        const double number = q.unit.from_si(q.value);
+        report_.constants.push_back({q.name, quantity::show_with_unit(number, q.unit.symbol()), q.source});
+      }
+    }
+  }
+
+  void reconcile_all() {
+    std::vector<const Draft*> drafts;
+    for (const Drafted& d : drafted_) {
+      if (d.usable()) drafts.push_back(&d.draft);
+    }
+    const inner::Network network = inner::network_of(drafts, book_);
+    const auto result = reconcile(network.system);
+    if (!result) return;  // every figure's own trouble is said where it stands
+    report_.test = result->test;
+    for (const auto& [id, variable] : network.figures) {
+      report_.figures.push_back(state_of(id, result->estimates[variable]));
+    }
+    inner::explain_conflicts(report_.findings, drafted_, book_, network, *result);
+  }
+
+  FigureState state_of(model::FigureId id, const Estimate& e) const {
+    const FigureValue& value = *book_.find(id);
+    FigureState state;
+    state.figure = id;
+    if (value.stated) state.said = inner::said_text(value);
+    state.doubt = value.doubt;
+    state.standing = e.standing;
+    if (e.standing != Standing::undetermined) state.reconciled = inner::computed_text(value, e.value, e.spread);
+    state.standardised = e.standardised;
+    if (e.noticeable) state.noticeable = value.spread_from_si(*e.noticeable, e.value);
+    return state;
+  }
+
+  inner::FigureBook book_;
+  std::vector<Drafted> drafted_;
+  inner::ConstantIndex constants_;
+  Report report_;
+};
+
+}  // namespace
+
+const FigureState* Report::find(model::FigureId figure) const {
+  const auto it = std::lower_bound(figures.begin(), figures.end(), figure,
+                                   [](const FigureState& s, model::FigureId id) { return s.figure < id; });
+  return it != figures.end() && it->figure == figure ? &*it : nullptr;
+}
+
+const Finding* Report::find(model::RelationId relation) const {
+  const auto it =
+      std::find_if(findings.begin(), findings.end(), [&](const Finding& f) { return f.relation == relation; });
+  return it != findings.end() ? &*it : nullptr;
+}
+
+std::size_t Report::count(Verdict verdict) const {
+  return static_cast<std::size_t>(
+      std::count_if(findings.begin(), findings.end(), [&](const Finding& f) { return f.verdict == verdict; }));
+}
+
+Report check(const model::Record& record) { return Checking(record).run(); }
+
+}  // namespace sash::workings

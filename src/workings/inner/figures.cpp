@@ -1,0 +1,161 @@
+#include "workings/inner/figures.h"
+
+#include <cmath>
+#include <set>
+#include <utility>
+
+#include "quantity/glassware.h"
+#include "quantity/show.h"
+#include "quantity/spread.h"
+#include "quantity/value.h"
+#include "support/text.h"
+
+namespace sash::workings::inner {
+namespace {
+
+using quantity::Kind;
+
+constexpr double coverage = 2;  // of a shown plus-minus: about 95 %, JCGM 100:2008, 6.2.1 and G.6.6
+
+quantity::Hedge hedge_of(model::Hedge hedge) {
+  switch (hedge) {
+    case model::Hedge::exact:
+      return quantity::Hedge::exact;
+    case model::Hedge::about:
+      return quantity::Hedge::about;
+    case model::Hedge::under:
+      return quantity::Hedge::under;
+    case model::Hedge::over:
+      return quantity::Hedge::over;
+    case model::Hedge::range:
+      return quantity::Hedge::range;
+  }
+  return quantity::Hedge::exact;
+}
+
+std::string name_of_figure(const model::Figure& figure, const model::Record& record) {
+  if (!figure.label.empty()) return "\u201C" + figure.label + "\u201D";
+  std::string name(quantity::kind_label(figure.kind));
+  if (!figure.subject.empty()) return name + " of " + figure.subject;
+  const model::Portion* portion = figure.portion ? model::find(record, *figure.portion) : nullptr;
+  if (portion != nullptr && !portion->name.empty()) return name + " of " + portion->name;
+  if (portion != nullptr && !portion->subject.empty()) return name + " of " + portion->subject;
+  return name;
+}
+
+Outcome<quantity::Spread> doubt_of(const model::Figure& figure, const FigureValue& value, double& number) {
+  const std::string& symbol = value.unit.symbol();
+  switch (figure.doubt.from) {
+    case model::Doubt::From::as_said:
+      break;
+    case model::Doubt::From::stated:
+      return quantity::stated(figure.doubt.half_width, quantity::Meant::limits, symbol);
+    case model::Doubt::From::assumed_exact:
+      return quantity::exactly("Taken as exact.");
+    case model::Doubt::From::instrument: {
+      const auto instrument = quantity::find_instrument(figure.doubt.instrument);
+      if (!instrument) return instrument.fault();
+      return quantity::spread_of(*instrument, number, value.unit);
+    }
+  }
+  const quantity::Estimate estimate = quantity::estimate_of(value.said, figure.kind, symbol);
+  number = estimate.best;
+  return estimate.spread;
+}
+
+FigureValue value_of(const model::Figure& figure, const model::Record& record) {
+  FigureValue value;
+  value.figure = &figure;
+  value.name = name_of_figure(figure, record);
+  value.unit = quantity::default_unit(figure.kind);
+  if (!figure.reading) return value;
+  const model::Reading& reading = *figure.reading;
+  auto unit = quantity::unit_for(figure.kind, reading.unit);
+  if (!unit) {
+    value.trouble = unit.fault().sentence;
+    return value;
+  }
+  value.unit = std::move(*unit);
+  value.said = {reading.value, reading.upper, reading.digits, hedge_of(reading.hedge), false};
+  if (!std::isfinite(reading.value) || (reading.upper && !std::isfinite(*reading.upper))) {
+    value.trouble = "The value of " + value.name + " is not a finite number.";
+    return value;
+  }
+  double number = reading.value;
+  const auto spread = doubt_of(figure, value, number);
+  if (!spread) {
+    value.trouble = spread.fault().sentence;
+    return value;
+  }
+  const auto si = quantity::Value::of(number, spread->standard, value.unit);
+  if (!si) {
+    value.trouble = si.fault().sentence;
+    return value;
+  }
+  value.as_said = figure.doubt.from == model::Doubt::From::as_said;
+  value.stated = true;
+  value.si = si->si();
+  value.si_spread = si->si_spread();
+  value.doubt = spread->reason;
+  return value;
+}
+
+}  // namespace
+
+double FigureValue::spread_from_si(double spread, double value) const {
+  const double slope = unit.slope_at(unit.from_si(value));
+  return slope > 0 ? spread / slope : 0;
+}
+
+FigureBook::FigureBook(const model::Record& record) : record_(record) {
+  for (const model::Figure& figure : record.figures) values_.emplace(figure.id, value_of(figure, record));
+}
+
+const FigureValue* FigureBook::find(model::FigureId id) const {
+  std::set<model::FigureId> seen;
+  auto it = values_.find(id);
+  while (it != values_.end() && it->second.figure->corrected_by && seen.insert(it->first).second) {
+    it = values_.find(*it->second.figure->corrected_by);
+  }
+  if (it == values_.end() || it->second.figure->origin.standing == model::Standing::refused) return nullptr;
+  return &it->second;
+}
+
+Reckoned said_text(const FigureValue& value) {
+  const auto number = [&](double n, const std::string& digits) {
+    return digits.empty() ? quantity::show_number(n) : replace_all(digits, "-", "\u2212");
+  };
+  std::string text = number(value.said.value, value.said.digits);
+  switch (value.said.hedge) {
+    case quantity::Hedge::about:
+      text = "about " + text;
+      break;
+    case quantity::Hedge::over:
+      text = "over " + text;
+      break;
+    case quantity::Hedge::under:
+      text = "under " + text;
+      break;
+    case quantity::Hedge::range:
+      if (value.said.upper)
+        text = quantity::show_number(value.said.value) + "\u2013" + quantity::show_number(*value.said.upper);
+      break;
+    case quantity::Hedge::exact:
+      break;
+  }
+  const std::string& symbol = value.unit.symbol();
+  if (!symbol.empty()) text += " " + symbol;
+  return {value.figure->id, value.from_si(value.si), value.spread_from_si(value.si_spread, value.si), value.unit.code(),
+          text};
+}
+
+Reckoned computed_text(const FigureValue& value, double si, double si_spread) {
+  FigureValue shown = value;
+  if (!value.stated) shown.unit = quantity::readable_unit(value.figure->kind, si);
+  const double number = shown.from_si(si);
+  const double spread = shown.spread_from_si(si_spread, si);
+  return {value.figure->id, number, spread, shown.unit.code(),
+          quantity::show_with(number, coverage * spread, shown.unit.symbol())};
+}
+
+}  // namespace sash::workings::inner

@@ -1,0 +1,55 @@
+#pragma once
+// FigureBook: every figure of a record as a number with its standard uncertainty, in SI, and the reason for it; or the
+// sentence why it is none. Follows corrections. Borrows the record. Pure.
+
+#include <map>
+#include <optional>
+#include <string>
+
+#include "model/record.h"
+#include "quantity/said.h"
+#include "quantity/unit.h"
+#include "workings/finding.h"
+
+namespace sash::workings::inner {
+
+struct FigureValue {
+  const model::Figure* figure = nullptr;
+  quantity::Unit unit;   ///< in which it was given; the usual one of its kind where it was not
+  bool stated = false;   ///< somebody gave a number
+  double si = 0;         ///< best value
+  double si_spread = 0;  ///< standard uncertainty
+  quantity::Said said;   ///< in `unit`; only when stated
+  bool as_said = false;  ///< its uncertainty is that of its digits and words
+  std::string doubt;     ///< why it is that uncertain
+  std::string trouble;   ///< a sentence when it cannot be computed with; otherwise empty
+
+  std::string name;  ///< for sentences: its label, or "mass of copper"
+
+  double from_si(double value) const { return unit.from_si(value); }
+  /// A spread in SI, in `unit`, near `value` (SI).
+  double spread_from_si(double spread, double value) const;
+};
+
+class FigureBook {
+ public:
+  explicit FigureBook(const model::Record& record);
+
+  /// The figure that counts: `id` itself, or the one that finally corrects it. Null when there is none, or when it was
+  /// refused.
+  const FigureValue* find(model::FigureId id) const;
+  const model::Record& record() const { return record_; }
+
+ private:
+  const model::Record& record_;
+  std::map<model::FigureId, FigureValue> values_;
+};
+
+/// As given: "28.4 g", "about 5 mL", "4–5 g".
+Reckoned said_text(const FigureValue& value);
+
+/// A computed value of that figure, SI: "(28.40 ± 0.14) g" with the expanded uncertainty (k = 2). A figure nobody
+/// stated is given in a unit of readable size.
+Reckoned computed_text(const FigureValue& value, double si, double si_spread);
+
+}  // namespace sash::workings::inner

@@ -1,0 +1,45 @@
+#pragma once
+// Judge: the finding of one relation, from its own figures and from what other relations give for those nobody stated.
+
+#include <map>
+#include <vector>
+
+#include "workings/finding.h"
+#include "workings/inner/written.h"
+
+namespace sash::workings::inner {
+
+/// A relation as mathematics, ready to compute unless something is missing.
+struct Drafted {
+  const model::Relation* relation = nullptr;
+  Draft draft;
+  bool usable() const { return draft.missing.empty(); }
+};
+
+class Judge {
+ public:
+  /// Borrows all three.
+  Judge(const std::vector<Drafted>& drafted, const FigureBook& book, const ConstantIndex& constants);
+
+  /// Without culprits and explanations: those take the whole network.
+  Finding finding_of(const Drafted& drafted) const;
+
+ private:
+  struct Attempt;
+  std::vector<std::size_t> candidates(const Drafted& d) const;
+  std::vector<const Draft*> cluster(const Drafted& d, model::FigureId focus) const;
+  std::optional<Attempt> attempt(const Drafted& d, std::size_t quantity) const;
+  std::optional<std::size_t> odd_one_out(const Drafted& d) const;
+  bool gives(const Drafted& d, model::FigureId figure) const;
+  void settle(Finding& finding, const Drafted& d, Attempt& attempt) const;
+  void compare(Finding& finding, const FigureValue& value, double si, double si_spread) const;
+  void bound(Finding& finding, const Attempt& attempt, const Quantity& q, const FigureValue& value) const;
+  void ask(Finding& finding, const Drafted& d) const;
+
+  const std::vector<Drafted>& drafted_;
+  const FigureBook& book_;
+  const ConstantIndex& constants_;
+  std::map<model::FigureId, std::vector<const Drafted*>> users_;  // usable relations in which a figure stands
+};
+
+}  // namespace sash::workings::inner

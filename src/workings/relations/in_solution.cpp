@@ -1,0 +1,165 @@
+// Solute and solution: how much of what is in how much, by a strength in any convention.
+// Source: IUPAC Green Book, 3rd ed. (2007), 2.10 (mass fraction, volume fraction, mass and amount concentration,
+// molality).
+#include "workings/relations/kinds.h"
+
+namespace sash::workings {
+namespace {
+
+using quantity::Kind;
+namespace dimension = quantity::dimension;
+
+// The quantities of one solution, made only when something asks for them.
+class Solution {
+ public:
+  explicit Solution(Drafting& d) : d_(d), name_(d.substance().empty() ? "the solute" : d.substance()) {
+    amount_ = slot("solute_amount", dimension::amount, "n");
+    solute_mass_ = slot("solute_mass", dimension::mass, "m");
+    solute_volume_ = slot("solute_volume", dimension::volume, "V");
+    volume_ = slot("solution_volume", dimension::volume, "V", "solution");
+    mass_ = slot("solution_mass", dimension::mass, "m", "solution");
+    solvent_mass_ = slot("solvent_mass", dimension::mass, "m", "solvent");
+  }
+
+  void relate(const Filled& strength) {
+    const std::size_t s = strength.quantity;
+    d_.at(s).symbol.below = d_.at(s).symbol.below.empty() ? short_name() : d_.at(s).symbol.below;
+    switch (strength.value->figure->kind) {
+      case Kind::molar_concentration:
+        return d_.product("the strength, amount and volume of the solution", {{amount(), -1}, {s, 1}, {volume(), 1}});
+      case Kind::molality:
+        return d_.product("the molality, amount and mass of solvent", {{amount(), -1}, {s, 1}, {solvent_mass(), 1}});
+      case Kind::volume_percent:
+        return d_.product("the volume fraction and the volumes", {{solute_volume(), -1}, {s, 1}, {volume(), 1}});
+      case Kind::mass_concentration:
+      case Kind::mass_volume_percent:
+        return d_.product("the strength, mass and volume", {{solute_mass(), -1}, {s, 1}, {volume(), 1}});
+      default:
+        break;
+    }
+    const quantity::Dimension& has = strength.value->unit.dimension();
+    if (has == dimension::plain) {  // a percentage without a word: by mass
+      if (strength.value->figure->kind != Kind::mass_percent) d_.note("The percentage is taken as one by mass.");
+      return d_.product("the mass fraction and the masses", {{solute_mass(), -1}, {s, 1}, {mass(), 1}});
+    }
+    if (has == dimension::density) {
+      return d_.product("the strength, mass and volume", {{solute_mass(), -1}, {s, 1}, {volume(), 1}});
+    }
+    d_.missing("a strength that is one: " + strength.value->name + " is a " + quantity::name_of(has));
+  }
+
+  // Ties whatever was asked for to each other.
+  void connect() {
+    if (solvent_mass_ && (mass_ || volume_)) {
+      d_.sum("the masses of solute, solvent and solution", {{mass(), -1}, {solute_mass(), 1}, {*solvent_mass_, 1}});
+    }
+    if (amount_ && (solute_mass_ || solute_volume_)) {
+      const std::size_t molar_mass = molar_mass_of(d_, d_.formula(), name_);
+      d_.product("the amount and mass of " + name_, {{*amount_, -1}, {solute_mass(), 1}, {molar_mass, -1}});
+    }
+    if (solute_volume_ && solute_mass_) {
+      d_.product("the mass and volume of " + name_,
+                 {{*solute_mass_, -1},
+                  {density("solute_density", "density of " + name_, short_name()), 1},
+                  {*solute_volume_, 1}});
+    }
+    if (mass_ && volume_) {
+      d_.product("the mass and volume of the solution",
+                 {{*mass_, -1}, {density("density", "density of the solution", "solution"), 1}, {*volume_, 1}});
+    }
+  }
+
+ private:
+  std::string short_name() const {
+    const auto formula = d_.formula();
+    return formula ? formula->unicode() : std::string();
+  }
+
+  std::optional<std::size_t> slot(std::string_view name, const quantity::Dimension& dim, const std::string& letter,
+                                  const std::string& below = {}) {
+    const auto filled = d_.figures(name, {dim}, below.empty() ? short_name() : below);
+    for (const Filled& f : filled) {
+      d_.aim(f.quantity);
+      d_.at(f.quantity).symbol.text = letter;
+    }
+    return d_.one_of(filled);
+  }
+
+  std::size_t made(std::optional<std::size_t>& quantity, const std::string& name, Piece symbol, Kind kind) {
+    if (!quantity) quantity = d_.hidden(name, std::move(symbol), kind);
+    return *quantity;
+  }
+  std::size_t amount() {
+    return made(amount_, "amount of " + name_, Piece::of_symbol("n", short_name()), Kind::amount);
+  }
+  std::size_t solute_mass() {
+    return made(solute_mass_, "mass of " + name_, Piece::of_symbol("m", short_name()), Kind::mass);
+  }
+  std::size_t solute_volume() {
+    return made(solute_volume_, "volume of " + name_, Piece::of_symbol("V", short_name()), Kind::volume);
+  }
+  std::size_t volume() {
+    return made(volume_, "volume of the solution", Piece::of_symbol("V", "solution"), Kind::volume);
+  }
+  std::size_t mass() { return made(mass_, "mass of the solution", Piece::of_symbol("m", "solution"), Kind::mass); }
+  std::size_t solvent_mass() {
+    return made(solvent_mass_, "mass of the solvent", Piece::of_symbol("m", "solvent"), Kind::mass);
+  }
+
+  std::size_t density(const std::string& key, const std::string& name, const std::string& below) {
+    if (key == "density") {
+      if (const auto figure = d_.figure("density", {dimension::density}, below)) return figure->quantity;
+    }
+    const Piece symbol = Piece::of_symbol("ρ", below);
+    if (const auto given = d_.given_quantity(key, Kind::density, symbol, name)) return *given;
+    return d_.hidden(name, symbol, Kind::density, true);
+  }
+
+  Drafting& d_;
+  std::string name_;
+  std::optional<std::size_t> amount_;
+  std::optional<std::size_t> solute_mass_;
+  std::optional<std::size_t> solute_volume_;
+  std::optional<std::size_t> volume_;
+  std::optional<std::size_t> mass_;
+  std::optional<std::size_t> solvent_mass_;
+};
+
+class InSolution final : public RelationKind {
+ public:
+  std::string_view label() const override { return "in solution"; }
+  std::span<const Slot> slots() const override {
+    static const std::vector<Slot> slots{
+        {"strength",
+         "strength",
+         {Kind::molar_concentration, Kind::mass_concentration, Kind::molality, Kind::mass_percent, Kind::volume_percent,
+          Kind::mass_volume_percent},
+         true},
+        {"solution_volume", "volume of solution", {Kind::volume}, true},
+        {"solution_mass", "mass of solution", {Kind::mass}, true},
+        {"solute_amount", "amount of solute", {Kind::amount}, true},
+        {"solute_mass", "mass of solute", {Kind::mass}, true},
+        {"solute_volume", "volume of solute", {Kind::volume}, true},
+        {"solvent_mass", "mass of solvent", {Kind::mass}},
+        {"density", "density of the solution", {Kind::density}},
+    };
+    return slots;
+  }
+
+  void draft(Drafting& d) const override {
+    Solution solution(d);
+    const auto strengths = d.figures("strength");
+    for (const Filled& strength : strengths) solution.relate(strength);
+    solution.connect();
+    for (const Filled& strength : strengths) d.aim(strength.quantity);
+  }
+};
+
+}  // namespace
+
+const RelationKind& in_solution() {
+  static const InSolution kind;
+  return kind;
+}
+
+}  // namespace sash::workings

@@ -1,0 +1,56 @@
+#include "workings/relations/kind.h"
+
+#include <algorithm>
+
+#include "support/text.h"
+#include "workings/relations/kinds.h"
+
+namespace sash::workings {
+namespace {
+
+// A type whose mathematics is not there says so for every relation of it.
+class NotYet final : public RelationKind {
+ public:
+  std::string_view label() const override { return "relation"; }
+  std::span<const Slot> slots() const override { return {}; }
+  void draft(Drafting& d) const override { d.missing("a program that can compute this type of relation"); }
+};
+
+}  // namespace
+
+const RelationKind& kind_of(model::RelationType type) {
+  using model::RelationType;
+  switch (type) {
+    case RelationType::same_portion:
+      return same_portion();
+    case RelationType::in_solution:
+      return in_solution();
+    case RelationType::share:
+      return share();
+    case RelationType::total:
+      return total();
+    case RelationType::reaction:
+      return reaction();
+    case RelationType::yield:
+      return yield();
+    default:
+      break;
+  }
+  static const NotYet not_yet;
+  return not_yet;
+}
+
+Draft draft_of(const model::Relation& relation, const inner::FigureBook& book) {
+  const RelationKind& kind = kind_of(relation.type);
+  Drafting d(relation, book);
+  for (const model::Term& term : relation.terms) {
+    if (book.find(term.figure) == nullptr) d.missing("a figure that was removed or refused (" + term.slot + ")");
+    const auto slots = kind.slots();
+    const bool known = std::any_of(slots.begin(), slots.end(), [&](const Slot& s) { return s.name == term.slot; });
+    if (!known && !slots.empty()) d.missing("a place for “" + term.slot + "” in a relation of this type");
+  }
+  kind.draft(d);
+  return d.take();
+}
+
+}  // namespace sash::workings

@@ -1,0 +1,177 @@
+#include "workings/relations/species_amounts.h"
+
+#include "chem/balance.h"
+#include "chem/names.h"
+
+namespace sash::workings {
+
+using quantity::Kind;
+namespace dimension = quantity::dimension;
+
+std::optional<BalancedEquation> equation_of(Drafting& d, const std::string& key) {
+  const auto text = d.given(key);
+  if (!text) {
+    d.missing("the equation of the reaction");
+    return std::nullopt;
+  }
+  auto equation = chem::read_equation(*text);
+  if (!equation) {
+    d.missing("an equation that can be read (" + equation.fault().sentence + ")");
+    return std::nullopt;
+  }
+  const auto balance = chem::balance(*equation);
+  if (!balance) {
+    d.missing("an equation that can be balanced (" + balance.fault().sentence + ")");
+    return std::nullopt;
+  }
+  if (balance->status == chem::BalanceStatus::balanced) return BalancedEquation{*equation, balance->coefficients};
+  // Several reactions in one equation: the coefficients as typed decide, when they balance.
+  const auto typed = chem::verify(*equation);
+  if (balance->status == chem::BalanceStatus::not_unique && typed && typed->balanced) {
+    chem::Coefficients coefficients;
+    for (const chem::Species& s : equation->all()) {
+      const chem::Fraction c = s.coefficient.value_or(chem::Fraction(1));
+      if (!c.whole()) break;
+      coefficients.push_back(static_cast<std::int64_t>(c.top()));
+    }
+    if (coefficients.size() == equation->all().size()) {
+      d.note("The equation can be balanced in several ways; the coefficients are taken as typed.");
+      return BalancedEquation{*equation, std::move(coefficients)};
+    }
+  }
+  d.missing("an equation that balances (" + balance->why + ")");
+  return std::nullopt;
+}
+
+std::optional<std::size_t> species_of(Drafting& d, const BalancedEquation& e, const std::string& about, bool on_left) {
+  const std::string side = on_left ? "reactant" : "product";
+  const auto species = e.equation.all();
+  const std::size_t first = on_left ? 0 : e.equation.left().size();
+  const std::size_t last = on_left ? e.equation.left().size() : species.size();
+  if (about.empty()) {
+    if (last - first == 1) return first;
+    d.missing("which " + side + " is meant");
+    return std::nullopt;
+  }
+  const auto formula = chem::formula_of(about);
+  if (!formula) {
+    d.missing("a " + side + " that is known (" + formula.fault().sentence + ")");
+    return std::nullopt;
+  }
+  for (std::size_t i = first; i < last; ++i) {
+    if (species[i].formula.same_composition(*formula)) return i;
+  }
+  // A hydrate stands for the salt in it, and the other way round.
+  for (std::size_t i = first; i < last; ++i) {
+    const auto main_part = [](const chem::Formula& f) { return f.parts().front().composition; };
+    const bool hydrates =
+        !formula->water_of_crystallisation().zero() || !species[i].formula.water_of_crystallisation().zero();
+    if (hydrates && main_part(species[i].formula) == main_part(*formula)) return i;
+  }
+  d.missing("a place for " + formula->unicode() + " among the " + side + "s of the equation");
+  return std::nullopt;
+}
+
+namespace {
+
+// What was really weighed: another form given with the relation, or the hydrate the figure names.
+chem::Formula weighed_form(Drafting& d, const BalancedEquation& e, std::size_t species, const Filled& filled) {
+  const chem::Formula& in_equation = e.equation.all()[species].formula;
+  for (const std::string& name : {in_equation.plain(), in_equation.unicode(), filled.about}) {
+    if (name.empty()) continue;
+    if (const auto form = d.given("form:" + name)) {
+      const auto formula = chem::formula_of(*form);
+      if (formula) return *formula;
+      d.missing("a form of " + in_equation.unicode() + " that is known (" + formula.fault().sentence + ")");
+    }
+  }
+  for (const std::string& text : {filled.about, filled.value->figure->subject}) {
+    if (text.empty()) continue;
+    const auto formula = chem::formula_of(text);
+    if (formula && !formula->water_of_crystallisation().zero() &&
+        formula->parts().front().composition == in_equation.parts().front().composition) {
+      return *formula;
+    }
+  }
+  return in_equation;
+}
+
+std::optional<std::size_t> purity_behind(Drafting& d, const BalancedEquation& e, std::size_t species) {
+  const chem::Formula& formula = e.equation.all()[species].formula;
+  for (const std::string& name : {formula.plain(), formula.unicode()}) {
+    const std::string key = "purity:" + name;
+    if (d.given(key)) {
+      return d.given_quantity(key, Kind::fraction, Piece::of_symbol("w", formula.unicode()),
+                              "purity of " + formula.unicode());
+    }
+  }
+  return std::nullopt;
+}
+
+}  // namespace
+
+std::optional<std::size_t> amount_behind(Drafting& d, const BalancedEquation& e, std::size_t species,
+                                         const Filled& filled) {
+  const std::string name = e.name(species);
+  d.at(filled.quantity).symbol.below = name;
+  const quantity::Dimension& has = filled.value->unit.dimension();
+  if (has == dimension::amount) return filled.quantity;
+  const auto amount = [&] { return d.hidden("amount of " + name, Piece::of_symbol("n", name), Kind::amount); };
+  if (has == dimension::mass) {
+    const chem::Formula form = weighed_form(d, e, species, filled);
+    const auto molar_mass = d.molar_mass(form);
+    if (!molar_mass) return std::nullopt;
+    if (!form.same_composition(e.equation.all()[species].formula)) {
+      d.at(filled.quantity).symbol.below = form.unicode();
+      d.note(name + " is taken to be weighed as " + form.unicode() + ".");
+    }
+    const std::size_t n = amount();
+    std::vector<Weighted> members{{n, -1}, {filled.quantity, 1}, {*molar_mass, -1}};
+    if (const auto purity = purity_behind(d, e, species)) members.push_back({*purity, 1});
+    d.product("the amount and mass of " + name, members);
+    return n;
+  }
+  const bool is_gas = filled.value->figure->kind == Kind::gas_volume ||
+                      e.equation.all()[species].state == std::optional(chem::State::gas);
+  if (has == dimension::volume && is_gas) {
+    const std::size_t n = amount();
+    d.product("the amount and volume of gaseous " + name,
+              {{filled.quantity, -1}, {n, 1}, {gas_constant(d), 1}, {temperature_of(d), 1}, {pressure_of(d), -1}});
+    return n;
+  }
+  if (has == dimension::volume) {
+    d.missing("the mass or amount of " + name + ": its volume alone does not tell (tie it by a strength or a density)");
+  } else {
+    d.missing("a mass or amount of " + name + ": " + filled.value->name + " is a " + quantity::name_of(has));
+  }
+  return std::nullopt;
+}
+
+std::size_t temperature_of(Drafting& d) {
+  if (const auto figure = d.figure("temperature", {dimension::temperature})) return figure->quantity;
+  const Piece symbol = Piece::of_symbol("T");
+  if (const auto given = d.given_quantity("temperature", Kind::temperature, symbol, "temperature")) return *given;
+  d.note("The gas is taken to be at the temperature of the room.");
+  const quantity::Unit unit = quantity::default_unit(Kind::temperature);
+  // A room is known to a degree or two; taken as plus-minus 2 degrees (common practice, no source).
+  return d.constant("room temperature", "room temperature", symbol, Kind::temperature, unit,
+                    unit.to_si(d.bench().room_celsius), 2 / 1.7320508075688772, "of the room, as the record has it");
+}
+
+std::size_t pressure_of(Drafting& d) {
+  if (const auto figure = d.figure("pressure", {dimension::pressure})) return figure->quantity;
+  const Piece symbol = Piece::of_symbol("p");
+  if (const auto given = d.given_quantity("pressure", Kind::pressure, symbol, "pressure")) return *given;
+  d.note("The gas is taken to be at the pressure of the room.");
+  const quantity::Unit unit = quantity::default_unit(Kind::pressure);
+  // Weather moves it by a few kilopascal; taken as plus-minus 2 kPa (common practice, no source).
+  return d.constant("room pressure", "room pressure", symbol, Kind::pressure, unit, 1000 * d.bench().pressure_kpa,
+                    2000 / 1.7320508075688772, "of the room, as the record has it");
+}
+
+std::size_t gas_constant(Drafting& d) {
+  return d.constant("R", "gas constant", Piece::of_symbol("R"), Kind::other, quantity::Unit::known("J/(mol.K)"),
+                    8.31446261815324, 0, "SI Brochure, 9th ed. (2019), product of the exact k and NA");
+}
+
+}  // namespace sash::workings
