@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
+#include <limits>
 
 #include "chem/balance.h"
 #include "chem/molar_mass.h"
@@ -26,6 +27,7 @@ Species plain_species(std::string_view formula) { return {read_formula(formula).
 Outcome<Composition> empirical_formula(std::span<const ElementMass> found, double tolerance) {
   if (found.empty()) return Fault::of(Code::out_of_range, "No element was given a mass.");
   std::vector<double> amounts;
+  double least = std::numeric_limits<double>::infinity();
   for (const ElementMass& e : found) {
     if (!(e.mass > 0) || !std::isfinite(e.mass)) {
       return Fault::of(Code::out_of_range, "The mass of " + symbol_of(e.what) + " must be a number above 0.");
@@ -33,8 +35,8 @@ Outcome<Composition> empirical_formula(std::span<const ElementMass> found, doubl
     const Outcome<MolarMass> m = atomic_mass(e.what);
     if (!m) return m.fault();
     amounts.push_back(e.mass / m->value);
+    least = std::min(least, amounts.back());
   }
-  const double least = *std::ranges::min_element(amounts);
   for (int units = 1; units <= most_units; ++units) {
     Composition whole;
     bool fits = true;

@@ -71,8 +71,10 @@ std::string one_sided(const Equation& equation, const Conservation& kept) {
   std::string out;
   for (const int side : {0, 1}) {
     if (lonely[side].empty()) continue;
-    out += (out.empty() ? "" : "; ") + and_list(lonely[side]) + (lonely[side].size() == 1 ? " stands" : " stand") +
-           " only on the " + (side == 0 ? "left" : "right");
+    if (!out.empty()) out += "; ";
+    out += and_list(lonely[side]);
+    out += lonely[side].size() == 1 ? " stands only on the " : " stand only on the ";
+    out += side == 0 ? "left" : "right";
   }
   return out.empty() ? out : out + ".";
 }
@@ -141,7 +143,8 @@ Balance settle_single(const Equation& equation, const Conservation& kept, Coeffi
     result.why += as.empty() ? "." : ", as in " + as + ".";
   }
   if (!result.idle.empty()) {
-    result.why += (result.why.empty() ? "" : " ") + why_idle(equation, kept, result.idle);
+    if (!result.why.empty()) result.why += ' ';
+    result.why += why_idle(equation, kept, result.idle);
   }
   return result;
 }

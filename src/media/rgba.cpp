@@ -31,7 +31,7 @@ std::string format_name(PlaneKind kind, int bits) {
     case PlaneKind::yuv444:
       return "yuv444p" + deep;
     case PlaneKind::grey:
-      return "gray" + deep;
+      return "yuv420p" + deep;  // with neutral chroma: the scaler takes grey for full range always
     case PlaneKind::nv12:
       return "nv12";
     case PlaneKind::rgba:
@@ -102,7 +102,8 @@ RgbaImage upright(const RgbaImage& in, int turn, bool mirrored) {
 struct RgbaMaker::State {
   std::optional<Job> job;
   Owned<SwsContext> scaler;
-  Owned<AVFrame> target;  // rows padded as the scaler's vector code wants them
+  std::vector<std::uint16_t> neutral;  // the chroma of grey pictures
+  Owned<AVFrame> target;               // rows padded as the scaler's vector code wants them
   struct Tone {
     Transfer transfer;
     double peak;
@@ -120,6 +121,11 @@ struct RgbaMaker::State {
     target->width = wanted.to.width;
     target->height = wanted.to.height;
     promise(av_frame_get_buffer(target.get(), 64) >= 0, "memory for a picture");
+    if (wanted.kind == PlaneKind::grey) {
+      const auto samples = static_cast<std::size_t>((wanted.from.width + 1) / 2) * ((wanted.from.height + 1) / 2);
+      const int middle = 1 << (wanted.bits - 1);
+      neutral.assign(samples, static_cast<std::uint16_t>(wanted.bits > 8 ? middle : middle * 0x101));
+    }
     job = wanted;
   }
 
@@ -149,6 +155,10 @@ RgbaImage RgbaMaker::make(const Picture& p, Size box, Quality quality) {
   for (std::size_t i = 0; i < p.planes.size(); ++i) {
     planes[i] = p.planes[i].bytes;
     strides[i] = static_cast<int>(p.planes[i].stride);
+  }
+  if (p.kind == PlaneKind::grey) {
+    planes[1] = planes[2] = reinterpret_cast<const std::uint8_t*>(state_->neutral.data());
+    strides[1] = strides[2] = (p.size.width + 1) / 2 * (p.bits > 8 ? 2 : 1);
   }
   AVFrame& target = *state_->target;
   sws_scale(state_->scaler.get(), planes, strides, 0, p.size.height, target.data, target.linesize);

@@ -145,7 +145,7 @@ void take_size(std::string& text, Wanted& wanted) {
 /// "class A" anywhere, or the letter as the last word; a leading "a" is an article.
 std::string read_grade(std::string_view text) {
   for (const std::string_view grade : {"a", "b", "1", "2", "maker"}) {
-    const std::string word(grade);
+    std::string word(grade);
     if (text.find(" class " + word + " ") != std::string_view::npos || text.ends_with(" " + word + " ")) return word;
   }
   // Class AS is class A with a stated waiting time.

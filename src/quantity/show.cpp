@@ -84,11 +84,14 @@ std::string show_with(double number, double plus_minus, std::string_view unit_sy
 }
 
 Outcome<std::string> show(const Value& value, const Unit& unit, double coverage) {
+  promise(coverage > 0, "a coverage factor is above zero");
   const auto number = value.in(unit);
   if (!number) return number.fault();
   const auto spread = value.spread_in(unit);
   if (!spread) return spread.fault();
-  return show_with(*number, *spread * coverage, unit.symbol());
+  std::string out = show_with(*number, *spread * coverage, unit.symbol());
+  if (coverage != 1 && *spread > 0) out += ", k = " + show_number(coverage, 3);
+  return out;
 }
 
 std::string show_with_unit(double number, std::string_view unit_symbol, int most) {

@@ -33,7 +33,8 @@ int place_for(double standard);
 /// 0.03". With `plus_minus` 0 the number alone in up to six digits.
 std::string show_with(double number, double plus_minus, std::string_view unit_symbol);
 
-/// As show_with, for a value in `unit` and `coverage` times its standard uncertainty. Fails: as Value::in.
+/// As show_with, for a value in `unit`. A `coverage` factor other than 1 widens the plus-minus and is named behind it:
+/// "(250.0 ± 5.8) mL, k = 2" (JCGM 100:2008 7.2.4). Fails: as Value::in. Requires: coverage > 0.
 Outcome<std::string> show(const Value& value, const Unit& unit, double coverage = 1);
 
 /// A number with its unit, no uncertainty, in at most `most` significant digits: "250 mL", "pH 7.2".

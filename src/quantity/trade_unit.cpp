@@ -4,233 +4,15 @@
 #include <string>
 #include <vector>
 
+#include "quantity/inner/trade_spellings.h"
 #include "support/text.h"
 
 namespace sash::quantity {
 namespace {
 
-struct Spelling {
-  std::string_view text;
-  std::string_view code;
-  std::optional<Kind> kind = std::nullopt;
-};
-
-// Symbols whose case carries meaning, looked up as written. Only what the trade writes otherwise than UCUM.
-constexpr Spelling symbols[] = {
-    {"M", "mol/L"},   {"mM", "mmol/L"}, {"uM", "umol/L"}, {"nM", "nmol/L"},   {"N", "eq/L"},      {"mN", "meq/L"},
-    {"C", "Cel"},     {"F", "[degF]"},  {"Ah", "A.h"},    {"mAh", "mA.h"},    {"kWh", "kW.h"},    {"Wh", "W.h"},
-    {"Cal", "[Cal]"}, {"in", "[in_i]"}, {"ft", "[ft_i]"}, {"mmHg", "mm[Hg]"}, {"cmHg", "cm[Hg]"},
-};
-
-// Words and symbols that mean the same in any case. Singular only; a plural s is taken off.
-constexpr Spelling words[] = {
-    {"g", "g"},
-    {"gm", "g"},
-    {"gr", "g"},
-    {"gram", "g"},
-    {"gramme", "g"},
-    {"kg", "kg"},
-    {"mg", "mg"},
-    {"ug", "ug"},
-    {"kilo", "kg"},
-    {"mcg", "ug"},
-    {"t", "t"},
-    {"tonne", "t"},
-    {"metric ton", "t"},
-    {"lb", "[lb_av]"},
-    {"pound", "[lb_av]"},
-    {"oz", "[oz_av]"},
-    {"ounce", "[oz_av]"},
-    {"grain", "[gr]"},
-    {"l", "L"},
-    {"litre", "L"},
-    {"liter", "L"},
-    {"ml", "mL"},
-    {"mil", "mL"},
-    {"mill", "mL"},
-    {"dl", "dL"},
-    {"cl", "cL"},
-    {"ul", "uL"},
-    {"cc", "cm3"},
-    {"ccm", "cm3"},
-    {"cubic centimetre", "cm3"},
-    {"cubic centimeter", "cm3"},
-    {"cubic metre", "m3"},
-    {"cubic meter", "m3"},
-    {"cubic decimetre", "dm3"},
-    {"cubic decimeter", "dm3"},
-    {"drop", "[drp]"},
-    {"gtt", "[drp]"},
-    {"gal", "[gal_us]"},
-    {"gallon", "[gal_us]"},
-    {"qt", "[qt_us]"},
-    {"quart", "[qt_us]"},
-    {"pt", "[pt_us]"},
-    {"pint", "[pt_us]"},
-    {"cup", "[cup_us]"},
-    {"fl oz", "[foz_us]"},
-    {"fl. oz.", "[foz_us]"},
-    {"floz", "[foz_us]"},
-    {"fluid ounce", "[foz_us]"},
-    {"tbsp", "[tbs_us]"},
-    {"tablespoon", "[tbs_us]"},
-    {"tsp", "[tsp_us]"},
-    {"teaspoon", "[tsp_us]"},
-    {"mol", "mol"},
-    {"mole", "mol"},
-    {"mmol", "mmol"},
-    {"umol", "umol"},
-    {"nmol", "nmol"},
-    {"kmol", "kmol"},
-    {"molar", "mol/L"},
-    {"molal", "mol/kg"},
-    {"normal", "eq/L"},
-    {"eq", "1", Kind::equivalents},
-    {"eq.", "1", Kind::equivalents},
-    {"equiv", "1", Kind::equivalents},
-    {"equiv.", "1", Kind::equivalents},
-    {"equivalent", "1", Kind::equivalents},
-    {"molar equivalent", "1", Kind::equivalents},
-    {"meq", "meq"},
-    {"milliequivalent", "meq"},
-    {"cel", "Cel"},
-    {"celsius", "Cel"},
-    {"centigrade", "Cel"},
-    {"degc", "Cel"},
-    {"deg c", "Cel"},
-    {"°c", "Cel"},
-    {"° c", "Cel"},
-    {"℃", "Cel"},
-    {"degree c", "Cel"},
-    {"degree celsius", "Cel"},
-    {"degree centigrade", "Cel"},
-    {"degree", "Cel"},
-    {"deg", "Cel"},
-    {"°", "Cel"},
-    {"°f", "[degF]"},
-    {"° f", "[degF]"},
-    {"℉", "[degF]"},
-    {"degf", "[degF]"},
-    {"deg f", "[degF]"},
-    {"degree f", "[degF]"},
-    {"degree fahrenheit", "[degF]"},
-    {"fahrenheit", "[degF]"},
-    {"k", "K"},
-    {"kelvin", "K"},
-    {"s", "s"},
-    {"sec", "s"},
-    {"sec.", "s"},
-    {"second", "s"},
-    {"ms", "ms"},
-    {"min", "min"},
-    {"min.", "min"},
-    {"minute", "min"},
-    {"h", "h"},
-    {"hr", "h"},
-    {"hr.", "h"},
-    {"hour", "h"},
-    {"d", "d"},
-    {"day", "d"},
-    {"wk", "wk"},
-    {"week", "wk"},
-    {"mo", "mo"},
-    {"month", "mo"},
-    {"y", "a"},
-    {"yr", "a"},
-    {"year", "a"},
-    {"bar", "bar"},
-    {"mbar", "mbar"},
-    {"millibar", "mbar"},
-    {"atm", "atm"},
-    {"atmosphere", "atm"},
-    {"torr", "mm[Hg]"},
-    {"mmhg", "mm[Hg]"},
-    {"mm hg", "mm[Hg]"},
-    {"millimetre of mercury", "mm[Hg]"},
-    {"millimeter of mercury", "mm[Hg]"},
-    {"psi", "[psi]"},
-    {"pound per square inch", "[psi]"},
-    {"per mille", "[ppth]"},
-    {"‰", "[ppth]"},
-    {"ppm", "[ppm]"},
-    {"part per million", "[ppm]"},
-    {"ppb", "[ppb]"},
-    {"part per billion", "[ppb]"},
-    {"ph", "[pH]"},
-    {"°bé", "[degBe]"},
-    {"°be", "[degBe]"},
-    {"bé", "[degBe]"},
-    {"baumé", "[degBe]"},
-    {"baume", "[degBe]"},
-    {"degree baumé", "[degBe]"},
-    {"degree baume", "[degBe]"},
-    {"sg", "[SG]"},
-    {"sp. gr.", "[SG]"},
-    {"sp gr", "[SG]"},
-    {"specific gravity", "[SG]"},
-    {"metre", "m"},
-    {"meter", "m"},
-    {"m", "m"},
-    {"cm", "cm"},
-    {"mm", "mm"},
-    {"nm", "nm"},
-    {"um", "um"},
-    {"km", "km"},
-    {"micron", "um"},
-    {"inch", "[in_i]"},
-    {"foot", "[ft_i]"},
-    {"feet", "[ft_i]"},
-    {"v", "V"},
-    {"volt", "V"},
-    {"a", "A"},
-    {"amp", "A"},
-    {"ampere", "A"},
-    {"ma", "mA"},
-    {"milliamp", "mA"},
-    {"amp hour", "A.h"},
-    {"ampere hour", "A.h"},
-    {"coulomb", "C"},
-    {"w", "W"},
-    {"watt", "W"},
-    {"kw", "kW"},
-    {"watt hour", "W.h"},
-    {"j", "J"},
-    {"joule", "J"},
-    {"kj", "kJ"},
-    {"cal", "cal"},
-    {"calorie", "cal"},
-    {"kcal", "kcal"},
-    {"hertz", "Hz"},
-    {"pascal", "Pa"},
-    {"newton", "N"},
-    {"ohm", "Ohm"},
-};
-
-// What may stand beside a percent sign, blanks, dots and brackets left out.
-struct PercentWord {
-  std::string_view text;
-  Kind kind;
-};
-constexpr PercentWord percent_words[] = {
-    {"w/w", Kind::mass_percent},        {"m/m", Kind::mass_percent},           {"wt", Kind::mass_percent},
-    {"wt/wt", Kind::mass_percent},      {"weight", Kind::mass_percent},        {"byweight", Kind::mass_percent},
-    {"mass", Kind::mass_percent},       {"bymass", Kind::mass_percent},        {"v/v", Kind::volume_percent},
-    {"vol", Kind::volume_percent},      {"vol/vol", Kind::volume_percent},     {"volume", Kind::volume_percent},
-    {"byvolume", Kind::volume_percent}, {"abv", Kind::volume_percent},         {"w/v", Kind::mass_volume_percent},
-    {"m/v", Kind::mass_volume_percent}, {"wt/vol", Kind::mass_volume_percent}, {"mol", Kind::percent_other},
-    {"yield", Kind::percent_yield},
-};
-
-// SI prefixes as words, before a word that may carry one ("millilitre", "kilopascal").
-struct PrefixWord {
-  std::string_view word;
-  std::string_view code;
-};
-constexpr PrefixWord prefix_words[] = {{"mega", "M"},  {"kilo", "k"},  {"hecto", "h"}, {"deci", "d"}, {"centi", "c"},
-                                       {"milli", "m"}, {"micro", "u"}, {"nano", "n"},  {"pico", "p"}};
-constexpr std::string_view prefixable[] = {"gram",   "gramme", "litre",   "liter", "mole",   "metre", "meter",
-                                           "second", "bar",    "pascal",  "volt",  "ampere", "amp",   "coulomb",
-                                           "watt",   "joule",  "calorie", "molar", "molal"};
+using inner::PercentWord;
+using inner::PrefixWord;
+using inner::Spelling;
 
 /// One spelling of what many keyboards write: micro signs to u, raised digits to plain, dots and crosses to '.', one
 /// blank.
@@ -247,7 +29,7 @@ std::string normalised(std::string_view text) {
 }
 
 std::optional<Spelling> find_word(std::string_view lower) {
-  for (const Spelling& spelling : words) {
+  for (const Spelling& spelling : inner::spelled_words()) {
     if (spelling.text == lower) return spelling;
   }
   return std::nullopt;
@@ -255,10 +37,10 @@ std::optional<Spelling> find_word(std::string_view lower) {
 
 /// "millilitre" as a code, when it is a prefix word before a unit word.
 std::optional<std::string> read_prefixed(std::string_view lower) {
-  for (const PrefixWord& prefix : prefix_words) {
+  for (const PrefixWord& prefix : inner::prefix_words()) {
     if (!lower.starts_with(prefix.word)) continue;
     const std::string_view rest = lower.substr(prefix.word.size());
-    for (const std::string_view base : prefixable) {
+    for (const std::string_view base : inner::prefixable_words()) {
       if (rest == base) return std::string(prefix.code) + std::string(find_word(base)->code);
     }
   }
@@ -279,7 +61,7 @@ std::optional<Reading> read_percent(std::string_view text) {
   key.erase(sign, 1);
   std::erase_if(key, [](char c) { return c == ' ' || c == '(' || c == ')' || c == '.'; });
   if (key.empty()) return Reading{"%", std::nullopt};
-  for (const PercentWord& word : percent_words) {
+  for (const PercentWord& word : inner::percent_words()) {
     if (word.text == key) return Reading{"%", word.kind};
   }
   return std::nullopt;
@@ -306,7 +88,7 @@ std::vector<std::string> forms_of(const std::string& lower) {
 
 /// A single unit, no operator in it.
 std::optional<Reading> read_single(std::string_view text) {
-  for (const Spelling& spelling : symbols) {
+  for (const Spelling& spelling : inner::spelled_symbols()) {
     if (spelling.text == text) return Reading{std::string(spelling.code), spelling.kind};
   }
   if (auto percent = read_percent(text)) return percent;
@@ -350,7 +132,8 @@ std::optional<std::string> read_factor(std::string_view text) {
 std::optional<std::string> read_product(std::string_view text, bool below) {
   if (auto whole = read_factor(text)) return whole;  // "fluid ounce" is one unit, blank and all
   std::string out;
-  for (const auto piece : split(replace_all(std::string(text), " ", "."), '.')) {
+  const std::string dotted = replace_all(std::string(text), " ", ".");
+  for (const auto piece : split(dotted, '.')) {
     const auto count = below ? read_integer(piece) : std::nullopt;
     auto factor = count && *count > 0 ? std::optional<std::string>(piece) : read_factor(piece);
     if (!factor) return std::nullopt;
@@ -390,8 +173,8 @@ TradeUnit with_kind(Unit unit, std::optional<Kind> kind) {
 
 Fault unknown(std::string_view text) {
   std::vector<std::string_view> known;
-  for (const Spelling& spelling : words) known.push_back(spelling.text);
-  for (const Spelling& spelling : symbols) known.push_back(spelling.text);
+  for (const Spelling& spelling : inner::spelled_words()) known.push_back(spelling.text);
+  for (const Spelling& spelling : inner::spelled_symbols()) known.push_back(spelling.text);
   std::string sentence = "There is no unit \"" + std::string(text) + "\"";
   const auto nearest = nearest_spelling(text, known);
   sentence +=

@@ -142,6 +142,7 @@ struct Store::Open {
     if (const auto trouble = db().take_trouble()) {
       db().run("ROLLBACK");  // says so when SQLite has rolled back by itself already
       static_cast<void>(db().take_trouble());
+      data_version = read_data_version();  // our own rolling back may count as a change
       return not_written(path, *trouble);
     }
     for (const auto& [thing, number] : fresh_ids) last_ids[thing] = std::max(last_ids[thing], number);

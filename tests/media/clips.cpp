@@ -11,6 +11,7 @@
 #include <map>
 #include <memory>
 
+#include "field_stream.h"
 #include "support/text.h"
 
 extern "C" {
@@ -69,6 +70,9 @@ const std::map<std::string, std::string>& recipes() {
       {"edited.mp4", "-ss 1.1 -i {h264_long_gop.mp4} -c copy"},
       {"delayed_sound.mp4", "-i {h264_2997.mp4} -itsoffset 0.5 -i {h264_2997.mp4} -map 0:v -map 1:a -c copy"},
       {"delayed_picture.mp4", "-i {h264_2997.mp4} -itsoffset 0.5 -i {h264_2997.mp4} -map 0:a -map 1:v -c copy"},
+      {"fields.ts", "-fflags +genpts -framerate 50 -f h264 -i {fields.h264} -c copy"},
+      {"fields.mp4", "-i {fields.ts} -c copy"},
+      {"fields.mkv", "-i {fields.ts} -c copy"},
       {"silent.mp4", card25 + x264 + "-g 25"},
       {"sound.m4a", tone + "-c:a aac"},
       {"sound.mp3", tone + "-c:a libmp3lame"},
@@ -77,7 +81,7 @@ const std::map<std::string, std::string>& recipes() {
       {"sound.ac3", tone + "-c:a ac3"},
       {"moov_last.mp4", card25 + tone + x264 + "-g 25 -c:a aac"},
       {"moov_first.mp4", card25 + tone + x264 + "-g 25 -c:a aac -movflags +faststart"},
-      {"drop_frame.mov", card2997 + x264 + "-timecode 01:00:00;02"},
+      {"drop_frame.mov", card2997 + x264 + "-timecode '01:00:00;02'"},
       {"subtitled.mkv", "-i {h264_2997.mp4} -i {captions.srt} -c copy -c:s srt -metadata:s:s:0 language=eng"},
       {"located.mp4", "-i {h264_2997.mp4} -c copy -metadata location=+48.2000+016.3667/"},
       {"pq.mp4", card25 + x265 +
@@ -121,6 +125,7 @@ fs::path clip_folder() {
 
 fs::path clip(const std::string& name) {
   if (name == "captions.srt") return clip_of_bytes(name, "1\n00:00:00,500 --> 00:00:01,500\nGoggles on.\n");
+  if (name == "fields.h264") return clip_of_bytes(name, field_stream(50, 10));
   const auto recipe = recipes().find(name);
   if (recipe == recipes().end()) give_up("no recipe for " + name);
   const fs::path file = clip_folder() / name;

@@ -173,9 +173,12 @@ TEST(Decoder, SaysOnceForEachRequestWhyThereIsNoPicture) {
 
 TEST(Decoder, StopsInTheMiddleOfWork) {
   for (int i = 0; i < 20; ++i) {
-    Decoder decoder(clip("hevc10.mp4"), {}, {});
+    Bell bell;
+    Decoder decoder(clip("hevc10.mp4"), {}, [&] { bell.ring(); });
     decoder.show(Moment::millis(100 * i), Way::quick_first);
+    if (i % 4 != 0) bell.wait();  // the stand-in is there, the exact one is being decoded
     if (i % 2 == 0) decoder.play(Moment::millis(50 * i), Decoder::Direction::backward, 1);
+    if (i % 4 == 2) bell.wait();  // the queue fills
   }
 }
 

@@ -9,6 +9,7 @@
 #include "clips.h"
 #include "media/index_builder.h"
 #include "media/inner/exact.h"
+#include "support/text.h"
 
 namespace sash::media {
 namespace {
@@ -85,6 +86,50 @@ class ExactFrames : public testing::TestWithParam<const char*> {
   std::shared_ptr<const FrameIndex> index_;
 };
 
+TEST(FieldPictures, AreKnownByTheIndex) {
+  for (const char* name : {"fields.ts", "fields.mp4", "fields.mkv"}) {
+    EXPECT_TRUE(listing_of(name).index->field_pictures()) << name;
+    EXPECT_EQ(listing_of(name).index->count(), 50U) << name;
+  }
+  EXPECT_FALSE(listing_of("interlaced.mp4").index->field_pictures());
+}
+
+// AVI files no presentation times: with reordered frames, packets tell only the order of decoding. Such files are meant
+// to show frame n at n / rate; ffmpeg's hashes say which picture that is.
+TEST(FramesWithoutTimes, AreShownInOrderAtTheSteadyRate) {
+  const auto file = clip("h264_b.avi");
+  const auto hashes = test::listed_hashes(file);
+  Progress progress;
+  const auto index = build_frame_index(file, progress);
+  ASSERT_TRUE(index.ok()) << index.fault().sentence;
+  EXPECT_TRUE(index->by_position());
+  ASSERT_EQ(index->count(), hashes.size());
+  auto reader = VideoReader::open(file, {.threads = 2, .deinterlace = false}, {});
+  ASSERT_TRUE(reader.ok());
+  reader->use_index(std::make_shared<const FrameIndex>(*index));
+  std::mt19937 dice(3);
+  for (int round = 0; round < 40; ++round) {
+    const std::size_t i = dice() % hashes.size();
+    EXPECT_EQ(index->frame(i).at - index->frame(0).at, Moment::rational(static_cast<std::int64_t>(i), 1, 25));
+    const auto found = inner::find_picture(*reader, index->frame(i).at, Moment::millis(200), {});
+    ASSERT_TRUE(found.ok() && *found != nullptr);
+    EXPECT_EQ((*found)->at, index->frame(i).at);
+    EXPECT_EQ(test::md5_of(**found), hashes[i]) << i;
+  }
+}
+
+TEST(PlanarRgb, ArrivesAsTheSamePixelsPacked) {
+  const auto file = clip("h264_rgb.mkv");
+  auto reader = VideoReader::open(file, {.threads = 1, .deinterlace = false}, {});
+  ASSERT_TRUE(reader.ok());
+  const auto first = reader->next();
+  ASSERT_TRUE(first.ok() && *first != nullptr);
+  EXPECT_EQ((*first)->kind, PlaneKind::rgba);
+  const std::string raw = test::output_of("ffmpeg -nostdin -v error -i '" + file.string() +
+                                          "' -frames:v 1 -pix_fmt rgba -f rawvideo - | md5sum | cut -c1-32");
+  EXPECT_EQ(test::md5_of(**first), std::string(trim(raw)));
+}
+
 TEST_P(ExactFrames, IndexHasExactlyTheFramesFfprobeLists) {
   ASSERT_EQ(index_->count(), times_.size());
   for (std::size_t i = 0; i < times_.size(); ++i) ASSERT_EQ(index_->frame(i).at, times_[i]) << "frame " << i;
@@ -130,7 +175,7 @@ INSTANTIATE_TEST_SUITE_P(Clips, ExactFrames,
                                          "mpeg2.mpg", "h264.ts", "h264_open_gop.ts", "fragmented.mp4", "vfr.mkv",
                                          "vfr.mp4", "rotated.mp4", "anamorphic.mp4", "interlaced.mp4", "edited.mp4",
                                          "delayed_sound.mp4", "delayed_picture.mp4", "silent.mp4", "moov_first.mp4",
-                                         "pq.mp4"),
+                                         "pq.mp4", "fields.ts", "fields.mp4", "fields.mkv"),
                          [](const auto& named) {
                            std::string name = named.param;
                            std::replace(name.begin(), name.end(), '.', '_');

@@ -4,7 +4,10 @@
 
 #include <array>
 #include <cmath>
+#include <cstdint>
 #include <numbers>
+
+#include "quantity/inner/draws.h"
 
 namespace sash::quantity {
 namespace {
@@ -20,6 +23,15 @@ Input shaped(double best, double standard, Shape shape) {
 
 const Model identity = [](std::span<const double> x) { return x[0]; };
 const Model square = [](std::span<const double> x) { return x[0] * x[0]; };
+
+// Published test values of the split-mix generator for the seed 1234567.
+TEST(MonteCarlo, DrawsFromTheGeneratorItNames) {
+  inner::Draws draws(1234567);
+  for (const std::uint64_t expected : {6457827717110365317ULL, 3203168211198807973ULL, 9817491932198370423ULL,
+                                       4593380528125082431ULL, 16408922859458223821ULL}) {
+    EXPECT_EQ(draws.bits(), expected);
+  }
+}
 
 TEST(MonteCarlo, GivesTheSameResultForTheSameSeed) {
   const std::array inputs{shaped(10, 1, Shape::normal)};

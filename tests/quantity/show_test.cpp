@@ -69,7 +69,7 @@ TEST(Show, ShowsAValueInAnyUnitOfItsDimension) {
   const auto value = Value::of(250, 2.89, Unit::known("mL"));
   EXPECT_EQ(show(*value, Unit::known("mL")).value(), "(250.0 ± 2.9) mL");
   EXPECT_EQ(show(*value, Unit::known("L")).value(), "(0.2500 ± 0.0029) L");
-  EXPECT_EQ(show(*value, Unit::known("mL"), 2).value(), "(250.0 ± 5.8) mL");
+  EXPECT_EQ(show(*value, Unit::known("mL"), 2).value(), "(250.0 ± 5.8) mL, k = 2");
   EXPECT_EQ(show(*value, Unit::known("g")).fault().code, Code::wrong_dimension);
 }
 

@@ -1,7 +1,10 @@
 #include "store/store.h"
 
+#include <gmock/gmock.h>
 #include <gtest/gtest.h>
+#include <sys/resource.h>
 
+#include <csignal>
 #include <limits>
 
 #include "made.h"
@@ -192,6 +195,40 @@ TEST(Store, RefusedEditsLeaveRecordAndFileAsTheyWere) {
     EXPECT_EQ(store->undo_name(), std::nullopt);
   }
   EXPECT_EQ(Store::open(path)->record(), small_record());
+}
+
+TEST(Store, AFullDiskCostsOnlyTheEditThatDidNotFit) {
+  const TestFolder folder;
+  const std::string path = folder.file("a.sash");
+  auto store = Store::create(path, small_record());
+  ASSERT_TRUE(store.ok());
+  ASSERT_TRUE(store->commit(pin_figure(20, "fits")).ok());
+  const model::Record before = store->record();
+
+  // No file may grow past this: what a full disk looks like to a program.
+  rlimit old_limit{};
+  ASSERT_EQ(getrlimit(RLIMIT_FSIZE, &old_limit), 0);
+  const auto old_handler = std::signal(SIGXFSZ, SIG_IGN);
+  const rlimit tight{300'000, old_limit.rlim_max};
+  ASSERT_EQ(setrlimit(RLIMIT_FSIZE, &tight), 0);
+  const Done refused = store->commit(pin_figure(21, std::string(1'000'000, 'x')));
+  ASSERT_EQ(setrlimit(RLIMIT_FSIZE, &old_limit), 0);
+  std::signal(SIGXFSZ, old_handler);
+
+  ASSERT_FALSE(refused.ok());
+  EXPECT_EQ(refused.fault().code, Code::unreadable);
+  EXPECT_THAT(refused.fault().sentence,
+              testing::StartsWith("The file '" + path + "' could not be written, and nothing was changed: "));
+  EXPECT_EQ(store->record(), before);
+  EXPECT_EQ(store->undo_name(), "Pin fits");
+  const Done again_fits = store->commit(pin_figure(22, "fits again"));
+  ASSERT_TRUE(again_fits.ok()) << again_fits.fault().sentence;
+  const model::Record after = store->record();
+  { const Store closing = std::move(store).value(); }
+  const auto again = Store::open(path);
+  ASSERT_TRUE(again.ok());
+  EXPECT_EQ(again->read_only(), nullptr);
+  EXPECT_EQ(again->record(), after);
 }
 
 TEST(Store, CreatingNeverOverwrites) {

@@ -93,14 +93,16 @@ std::bitset<most_columns> support_of(const IntegerVector& x) {
 // The combination of a ray on each side of the row's plane that lies in it.
 std::optional<Ray> combine(const Ray& above, const Ray& below) {
   Ray made;
-  made.x.resize(above.x.size());
-  for (std::size_t i = 0; i < made.x.size(); ++i) {
+  made.x.reserve(above.x.size());
+  for (std::size_t i = 0; i < above.x.size(); ++i) {
     WideInteger a = 0;
     WideInteger b = 0;
+    WideInteger sum = 0;
     if (__builtin_mul_overflow(above.x[i], -below.on_row, &a) || __builtin_mul_overflow(below.x[i], above.on_row, &b) ||
-        __builtin_add_overflow(a, b, &made.x[i])) {
+        __builtin_add_overflow(a, b, &sum)) {
       return std::nullopt;
     }
+    made.x.push_back(sum);
   }
   shrink(made.x);
   made.support = support_of(made.x);

@@ -124,7 +124,7 @@ Moment DecodeThread::lead_before(Moment at) const {
 
 void DecodeThread::keep(const PicturePtr& picture, Moment playhead, PicturePtr& before) {
   cache_.add(picture, playhead);
-  if (before != nullptr) cache_.follows(before->at, picture->at);
+  if (before != nullptr && before->at < picture->at) cache_.follows(before->at, picture->at);
   before = picture;
 }
 

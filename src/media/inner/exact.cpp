@@ -15,6 +15,7 @@ Outcome<PicturePtr> find_picture(VideoReader& reader, Moment target, Moment lead
   if (const Done placed = reader.go(target, target - lead); !placed) return placed.fault();
   // Reading on: the picture given last may itself be the one still on screen at `target`.
   PicturePtr before = reader.last();
+  Moment back = Moment::seconds(1);
   for (;;) {
     auto next = reader.next();
     if (!next) return next.fault();
@@ -22,6 +23,12 @@ Outcome<PicturePtr> find_picture(VideoReader& reader, Moment target, Moment lead
     if (picture == nullptr) break;
     if (on_the_way && !on_the_way(picture)) return PicturePtr();
     if (index != nullptr && picture->at == target) return picture;
+    if (picture->at > target && before == nullptr && index == nullptr && back <= target + Moment::seconds(2)) {
+      // Landed between the two fields of the frame wanted, or on a key that shows later: enter further back.
+      if (const Done placed = reader.seek(target - back, target - lead); !placed) return placed.fault();
+      back = back + back;
+      continue;
+    }
     if (picture->at > target) {
       if (before == nullptr) before = picture;
       break;

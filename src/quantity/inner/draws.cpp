@@ -7,9 +7,17 @@
 
 namespace sash::quantity::inner {
 
+std::uint64_t Draws::bits() {
+  state_ += 0x9E3779B97F4A7C15ULL;  // 2^64 over the golden ratio, odd
+  std::uint64_t mixed = state_;
+  mixed = (mixed ^ (mixed >> 30U)) * 0xBF58476D1CE4E5B9ULL;
+  mixed = (mixed ^ (mixed >> 27U)) * 0x94D049BB133111EBULL;
+  return mixed ^ (mixed >> 31U);
+}
+
 double Draws::uniform() {
   // The top 53 bits, set in the middle of their step so that 0 and 1 never come up.
-  return (static_cast<double>(engine_() >> 11U) + 0.5) * 0x1p-53;
+  return (static_cast<double>(bits() >> 11U) + 0.5) * 0x1p-53;
 }
 
 double Draws::normal() {  // Box and Muller

@@ -2,7 +2,6 @@
 // Reproducible draws from the distributions of JCGM 101:2008 6.4. One object a run; not shared between threads.
 
 #include <cstdint>
-#include <random>
 #include <span>
 #include <vector>
 
@@ -13,7 +12,11 @@ namespace sash::quantity::inner {
 
 class Draws {
  public:
-  explicit Draws(std::uint64_t seed) : engine_(seed) {}
+  explicit Draws(std::uint64_t seed) : state_(seed) {}
+
+  /// 64 bits, all values as likely: the split-mix generator.
+  /// Source: Steele, Lea, Flood, Fast splittable pseudorandom number generators, OOPSLA 2014.
+  std::uint64_t bits();
 
   double uniform();  ///< strictly between 0 and 1
   double normal();   ///< mean 0, standard deviation 1
@@ -23,7 +26,7 @@ class Draws {
  private:
   double student(double degrees_of_freedom);
 
-  std::mt19937_64 engine_;
+  std::uint64_t state_;
   double spare_ = 0;  // the second of a pair of normal draws
   bool has_spare_ = false;
 };

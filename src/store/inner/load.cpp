@@ -51,11 +51,13 @@ class Loader {
     if (!say_trouble(table)) return;
     start_over();
     Statement rows(db_, select + " WHERE \"" + key + "\" = ?1");
+    int failures_in_a_row = 0;
     for (const std::int64_t wanted : keys()) {
       rows.bind(1, wanted);
       while (rows.step()) take(rows);
-      static_cast<void>(db_.take_trouble());
+      failures_in_a_row = db_.take_trouble() ? failures_in_a_row + 1 : 0;
       rows.reset();
+      if (failures_in_a_row > 2000) return;  // more than a page of rows or of pages: nothing is left here
     }
   }
 
@@ -76,7 +78,7 @@ class Loader {
 
   // Every id a thing of that type can have had, as far as that is known and not senselessly many.
   std::vector<std::int64_t> possible_ids(const std::string& type) {
-    constexpr std::int64_t most = 1'000'000;
+    constexpr std::int64_t most = 100'000;
     const auto last = db_.integer("SELECT \"number\" FROM \"last_id\" WHERE \"thing\" = '" + type + "'");
     static_cast<void>(db_.take_trouble());
     std::vector<std::int64_t> out(static_cast<std::size_t>(std::clamp<std::int64_t>(last.value_or(most), 0, most)));

@@ -132,6 +132,7 @@ bool Statement::step() {
 }
 
 void Statement::reset() {
+  if (statement_ == nullptr) return;
   sqlite3_reset(statement_);
   sqlite3_clear_bindings(statement_);
 }

@@ -87,7 +87,8 @@ TEST(UncertaintyLaws, SharesOfTheBudgetAddUpToOne) {
     options.correlations.set(0, 1, between(draw, -0.6, 0.6));
     for (const Model& model : models) {
       double sum = 0;
-      for (const BudgetRow& row : propagate(model, inputs, options)->budget) sum += row.share;
+      const Propagated result = propagate(model, inputs, options).value();
+      for (const BudgetRow& row : result.budget) sum += row.share;
       EXPECT_NEAR(sum, 1, 1e-9);
     }
   }
