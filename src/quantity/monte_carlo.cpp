@@ -168,18 +168,22 @@ Outcome<Checked> check_first_order(const Model& model, std::span<const Input> in
   out.standard = out.agree ? out.first_order.standard : out.sampled.standard;
   out.low = out.agree ? low : out.sampled.low;
   out.high = out.agree ? high : out.sampled.high;
-  const auto text = [&](double best, double standard) { return show_with(best, standard, unit_symbol); };
   const std::string trials = show_number(static_cast<double>(out.sampled.trials));
   if (out.agree) {
     out.sentence = "First order and a Monte Carlo run of " + trials + " trials agree.";
-  } else {
-    out.sentence =
-        "First order gives " + text(out.first_order.best, out.first_order.standard) + ", but a Monte Carlo run of " +
-        trials + " trials gives " + text(out.sampled.mean, out.sampled.standard) +
-        "; the formula bends within the uncertainties or its result is not normally spread, so the Monte Carlo "
-        "interval from " +
-        show_with_unit(out.low, unit_symbol, 4) + " to " + show_with_unit(out.high, unit_symbol, 4) + " is used.";
+    return out;
   }
+  const auto interval = [&](double from, double to) {
+    const int place = out.standard > 0 ? place_for(out.standard) : 0;
+    return show_at(from, place) + " to " + show_at(to, place);
+  };
+  out.sentence =
+      "First order gives " + show_with(out.first_order.best, out.first_order.standard, unit_symbol) + " (" +
+      show_number(100 * options.share) + " %: " + interval(low, high) + "), but a Monte Carlo run of " + trials +
+      " trials gives " + show_with(out.sampled.mean, out.sampled.standard, unit_symbol) + " (" +
+      interval(out.sampled.low, out.sampled.high) +
+      "): the formula bends within the uncertainties or its result is not normally spread, so the Monte Carlo "
+      "result is used.";
   return out;
 }
 

@@ -17,7 +17,7 @@ struct MonteCarloOptions {
   std::uint64_t seed = 20080101;
   std::size_t trials = 200000;  ///< at least 1000; the most to spend when adaptive
   bool adaptive = false;        ///< stop when the results no longer move at `digits` of the uncertainty
-  int digits = 2;               ///< significant digits of the uncertainty that matter; 1 or 2
+  int digits = 1;               ///< significant digits of the uncertainty that matter: 1, or 2 with some 10⁶ trials
   double share = 0.95;          ///< of the distribution inside the interval
   bool shortest = false;        ///< the shortest interval, instead of equal tails
   Correlations correlations;    ///< inputs that are not normal are tied by a Gaussian copula

@@ -81,6 +81,7 @@ const Checked& checked_once(const std::string& model, const std::string& inputs)
     MonteCarloOptions options;
     options.correlations = problem.correlations;
     options.trials = 500000;
+    options.digits = 2;  // as the supplement's examples
     run->second = check_first_order(problem.model(model), problem.inputs, options).value();
   }
   return run->second;
