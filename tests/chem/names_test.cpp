@@ -64,6 +64,7 @@ TEST(Names, KnowPhosphatesByHowManyCationsTheyHold) {
   EXPECT_EQ(formula("monosodium phosphate"), "NaH2PO4");
   EXPECT_EQ(preferred("monosodium phosphate"), "sodium dihydrogenphosphate");
   EXPECT_EQ(formula("trisodium phosphate"), "Na3PO4");
+  EXPECT_EQ(formula("diammonium phosphate"), "(NH4)2HPO4");
 }
 
 TEST(Names, KnowBinaryCompoundsByTheirPrefixes) {

@@ -89,7 +89,7 @@ void NameRules::offer(std::size_t end, KnownName known) {
   if (!ends_here(end)) return;
   const bool dry = !known.water || *known.water == 0;
   const bool may_go_on = end < tokens_.size() && !tokens_[end - 1].stops;
-  if (may_go_on && dry && known.formula.has_value() + !known.candidates.empty() > 0) {
+  if (may_go_on && dry && (known.formula || !known.candidates.empty())) {
     for (const auto& hydrate : parts_.hydrate_book.hits(tokens_, end)) {
       offer(hydrate.end, with_water(known, hydrate.value / 2.0));
     }
@@ -151,66 +151,77 @@ void NameRules::salts(std::size_t at) {
 }
 
 void NameRules::salt(const CationChoice& choice, std::optional<int> multiplicity, std::size_t at) {
-  std::optional<int> charge = choice.charge;
-  std::size_t next = at;
-  std::vector<std::pair<std::size_t, std::optional<int>>> starts{{at, charge}};
-  if (choice.polyatomic == nullptr && !charge) {
-    if (const auto number = number_at(at); number && *number >= 1 && *number <= 9 && !tokens_[at].stops) {
-      starts.emplace_back(at + 1, number);
-    }
-  }
-  for (const auto& [start, said] : starts) {
-    if (start >= tokens_.size()) continue;
+  const auto each_anion = [this](std::size_t start, const auto& take) {
     for (const auto& hit : parts_.anion_book.hits(tokens_, start)) {
-      const Ion& anion = inner::anions()[static_cast<std::size_t>(hit.value)];
-      next = hit.end;
-      if (choice.polyatomic != nullptr) {
-        offer(next, from_formula(inner::salt_formula(*choice.polyatomic, anion),
-                                 inner::salt_name(*choice.polyatomic, anion)));
-        continue;
-      }
-      const Element& e = element(choice.element);
-      const inner::CationElement* usual = inner::find_cation_element(e.symbol);
-      if (said) {
-        const Ion cation = inner::element_cation(e, *said);
-        offer(next, from_formula(inner::salt_formula(cation, anion), inner::salt_name(cation, anion)));
-        continue;
-      }
-      if (usual == nullptr) continue;
-      if (multiplicity) {
-        const Ion cation = inner::element_cation(e, usual->usual.value_or(usual->charges.front()));
-        const auto formula = inner::acid_salt_formula(cation, *multiplicity, anion);
-        if (!formula) continue;
-        const auto read = read_formula(*formula);
-        const auto names = read ? names_by_rule(parts_, *read) : std::vector<std::string>();
-        KnownName known;
-        known.preferred = names.empty() ? *formula : names.front();
-        known.formula = formula;
-        offer(next, std::move(known));
-        continue;
-      }
-      std::vector<std::string> others;
-      for (const int q : usual->charges) {
-        if (q != usual->usual) others.push_back(inner::salt_name(inner::element_cation(e, q), anion));
-      }
-      if (!usual->usual) {
-        KnownName known;
-        known.preferred = std::string(e.name) + " " + anion.name;
-        known.candidates = std::move(others);
-        known.assumption = capitalised(std::string(e.name)) + " has several states; say which one.";
-        offer(next, std::move(known));
-        continue;
-      }
-      const Ion cation = inner::element_cation(e, *usual->usual);
-      KnownName known = from_formula(inner::salt_formula(cation, anion), inner::salt_name(cation, anion));
-      if (cation.show_number) {
-        known.assumption =
-            capitalised(std::string(e.name)) + " is taken as " + inner::cation_name(cation) + ", its usual state.";
-        if (state_matters(anion)) known.candidates = std::move(others);
-      }
-      offer(next, std::move(known));
+      take(inner::anions()[static_cast<std::size_t>(hit.value)], hit.end);
     }
+  };
+  const auto offer_salt = [this](const Ion& cation, const Ion& anion, std::size_t end) {
+    offer(end, from_formula(inner::salt_formula(cation, anion), inner::salt_name(cation, anion)));
+  };
+  if (choice.polyatomic != nullptr && !multiplicity) {
+    each_anion(at, [&](const Ion& anion, std::size_t end) { offer_salt(*choice.polyatomic, anion, end); });
+    return;
   }
+  if (choice.polyatomic != nullptr) {
+    each_anion(at,
+               [&](const Ion& anion, std::size_t end) { counted_salt(*choice.polyatomic, *multiplicity, anion, end); });
+    return;
+  }
+  const Element& e = element(choice.element);
+  const inner::CationElement* known = inner::find_cation_element(e.symbol);
+  if (choice.charge) {
+    const Ion cation = inner::element_cation(e, *choice.charge);
+    each_anion(at, [&](const Ion& anion, std::size_t end) { offer_salt(cation, anion, end); });
+    return;
+  }
+  if (const auto said = number_at(at); said && *said >= 1 && *said <= 9 && !tokens_[at].stops) {
+    const Ion cation = inner::element_cation(e, *said);
+    each_anion(at + 1, [&](const Ion& anion, std::size_t end) { offer_salt(cation, anion, end); });
+  }
+  if (known == nullptr) return;
+  each_anion(at, [&](const Ion& anion, std::size_t end) {
+    if (multiplicity) {
+      const Ion cation = inner::element_cation(e, known->usual.value_or(known->charges.front()));
+      counted_salt(cation, *multiplicity, anion, end);
+    } else {
+      unsaid_state(e, *known, anion, end);
+    }
+  });
+}
+
+void NameRules::counted_salt(const Ion& cation, int cations, const Ion& anion, std::size_t end) {
+  const auto formula = inner::acid_salt_formula(cation, cations, anion);
+  if (!formula) return;
+  const auto read = read_formula(*formula);
+  const auto names = read ? names_by_rule(parts_, *read) : std::vector<std::string>();
+  KnownName known;
+  known.preferred = names.empty() ? *formula : names.front();
+  known.formula = formula;
+  offer(end, std::move(known));
+}
+
+void NameRules::unsaid_state(const Element& e, const inner::CationElement& element, const Ion& anion, std::size_t end) {
+  std::vector<std::string> others;
+  for (const int charge : element.charges) {
+    if (charge != element.usual) others.push_back(inner::salt_name(inner::element_cation(e, charge), anion));
+  }
+  if (!element.usual) {
+    KnownName known;
+    known.preferred = std::string(e.name) + " " + anion.name;
+    known.candidates = std::move(others);
+    known.assumption = capitalised(std::string(e.name)) + " has several states; say which one.";
+    offer(end, std::move(known));
+    return;
+  }
+  const Ion cation = inner::element_cation(e, *element.usual);
+  KnownName known = from_formula(inner::salt_formula(cation, anion), inner::salt_name(cation, anion));
+  if (cation.show_number) {
+    known.assumption =
+        capitalised(std::string(e.name)) + " is taken as " + inner::cation_name(cation) + ", its usual state.";
+    if (state_matters(anion)) known.candidates = std::move(others);
+  }
+  offer(end, std::move(known));
 }
 
 void NameRules::acids(std::size_t at) {

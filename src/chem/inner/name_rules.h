@@ -24,6 +24,10 @@ class NameRules {
   void listed(std::size_t at);
   void salts(std::size_t at);
   void salt(const CationChoice& choice, std::optional<int> multiplicity, std::size_t at);
+  /// "disodium phosphate": so many cations, hydrogen for the rest of the charge.
+  void counted_salt(const inner::Ion& cation, int cations, const inner::Ion& anion, std::size_t end);
+  /// "copper sulfate": the usual state, said as an assumption, or the states to choose from.
+  void unsaid_state(const Element& e, const inner::CationElement& element, const inner::Ion& anion, std::size_t end);
   void acids(std::size_t at);
   void binary(std::size_t at);
   void single_ions(std::size_t at);
