@@ -8,5 +8,6 @@ function(sash_test NAME)
   endforeach()
   target_link_libraries(test_${NAME} PRIVATE sash_test_tools sash_flags GTest::gmock GTest::gtest_main ${T_OUTSIDE})
   add_test(NAME ${NAME} COMMAND test_${NAME})
-  set_tests_properties(${NAME} PROPERTIES TIMEOUT 600 LABELS "${T_LABELS}")
+  set_tests_properties(${NAME} PROPERTIES TIMEOUT 600 LABELS "${T_LABELS}"
+    ENVIRONMENT "TSAN_OPTIONS=suppressions=${CMAKE_SOURCE_DIR}/tests/tools/tsan_suppressions.txt")
 endfunction()

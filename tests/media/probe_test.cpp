@@ -18,16 +18,19 @@ FootageFacts facts_of(const std::string& name) {
   return std::move(*facts);
 }
 
-/// "key=value" lines of ffprobe for one stream.
-std::map<std::string, std::string> ffprobe_stream(const std::string& name, const std::string& stream) {
-  std::map<std::string, std::string> values;
-  const std::string text = test::output_of("ffprobe -v error -select_streams " + stream +
-                                           " -show_streams -of default=nw=1 '" + clip(name).string() + "'");
+using Lines = std::map<std::string, std::string>;
+
+/// "key=value" lines of ffprobe for the first stream of a kind ("video", "audio"); none when there is none.
+Lines ffprobe_stream(const std::string& name, const std::string& kind) {
+  const std::string text = test::output_of("ffprobe -v error -show_streams -of default '" + clip(name).string() + "'");
+  Lines values;
   for (const auto line : split_lines(text)) {
+    if (line == "[STREAM]") values.clear();
+    if (line == "[/STREAM]" && values["codec_type"] == kind) return values;
     const auto equals = line.find('=');
     if (equals != std::string_view::npos) values.emplace(line.substr(0, equals), line.substr(equals + 1));
   }
-  return values;
+  return {};
 }
 
 class Facts : public testing::TestWithParam<const char*> {};
@@ -35,7 +38,7 @@ class Facts : public testing::TestWithParam<const char*> {};
 TEST_P(Facts, AgreeWithFfprobe) {
   const std::string name = GetParam();
   const FootageFacts facts = facts_of(name);
-  auto v = ffprobe_stream(name, "v:0");
+  auto v = ffprobe_stream(name, "video");
   ASSERT_EQ(facts.video.has_value(), !v.empty());
   if (facts.video) {
     EXPECT_EQ(facts.video->codec, v["codec_name"]);
@@ -46,7 +49,7 @@ TEST_P(Facts, AgreeWithFfprobe) {
     EXPECT_EQ(std::to_string(facts.video->rate->num) + "/" + std::to_string(facts.video->rate->den),
               v["avg_frame_rate"]);
   }
-  auto a = ffprobe_stream(name, "a:0");
+  auto a = ffprobe_stream(name, "audio");
   ASSERT_EQ(facts.audio.has_value(), !a.empty());
   if (facts.audio) {
     EXPECT_EQ(facts.audio->codec, a["codec_name"]);
@@ -120,7 +123,7 @@ TEST(Probe, ReadsEveryQuarterTurnAndMirror) {
 
 TEST(Probe, TurnsAsFfprobeSays) {
   // ffprobe counts anticlockwise.
-  const auto rotation = read_integer(ffprobe_stream("rotated.mp4", "v:0")["rotation"]);
+  const auto rotation = read_integer(ffprobe_stream("rotated.mp4", "video")["rotation"]);
   ASSERT_TRUE(rotation);
   EXPECT_EQ(facts_of("rotated.mp4").video->turn, (360 - *rotation) % 360);
 }
