@@ -12,6 +12,9 @@ TEST(Settings, ComeBackAsTheyWereWritten) {
   s.volume = 0.25;
   s.splits = {0.4F, 0.25F, 0.6F};
   s.window_width = 1920;
+  s.window_x = -40;
+  s.window_y = 12;
+  s.maximised = true;
   EXPECT_EQ(read_settings(settings_text(s)), s);
 }
 

@@ -21,6 +21,13 @@ void take(std::string_view value, T low, T high, T& to) {
   to = static_cast<T>(*read);
 }
 
+/// A place on a desktop, which may lie left of or above its first screen.
+std::optional<int> place(std::string_view value) {
+  const auto read = read_integer(value);
+  if (!read || *read < -32768 || *read > 32768) return std::nullopt;
+  return static_cast<int>(*read);
+}
+
 }  // namespace
 
 std::string_view name_of(LookName look) { return look == LookName::dim ? "dim" : "paper"; }
@@ -49,6 +56,9 @@ std::string settings_text(const Settings& s) {
   line("split_lower", plain(static_cast<double>(s.splits.lower)));
   line("window_width", std::to_string(s.window_width));
   line("window_height", std::to_string(s.window_height));
+  if (s.window_x) line("window_x", std::to_string(*s.window_x));
+  if (s.window_y) line("window_y", std::to_string(*s.window_y));
+  line("maximised", s.maximised ? "yes" : "no");
   return out;
 }
 
@@ -75,6 +85,12 @@ Settings read_settings(std::string_view text) {
       take(value, 320, 16384, s.window_width);
     } else if (name == "window_height") {
       take(value, 240, 16384, s.window_height);
+    } else if (name == "window_x") {
+      s.window_x = place(value);
+    } else if (name == "window_y") {
+      s.window_y = place(value);
+    } else if (name == "maximised") {
+      s.maximised = value == "yes";
     }
   }
   s.splits = usable(s.splits);

@@ -26,6 +26,9 @@ struct Settings {
   Splits splits;
   int window_width = 1280;  ///< pixels, last seen
   int window_height = 720;
+  std::optional<int> window_x = {};  ///< pixels on the desktop, last seen; nothing: wherever the desktop puts it
+  std::optional<int> window_y = {};
+  bool maximised = false;
   bool operator==(const Settings&) const = default;
 };
 

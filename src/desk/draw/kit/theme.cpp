@@ -85,8 +85,6 @@ constexpr Theme paper_theme = paper();
 
 }  // namespace
 
-std::string_view name_of(ThemeName t) { return t == ThemeName::dim ? "dim" : "paper"; }
-
 std::optional<ThemeName> theme_from_name(std::string_view name) {
   if (name == "dim") return ThemeName::dim;
   if (name == "paper") return ThemeName::paper;

@@ -9,13 +9,13 @@
 #include <string_view>
 
 #include "desk/draw/kit/colour.h"
+#include "desk/shown/settings.h"
 #include "desk/shown/tone.h"
 
 namespace sash::desk {
 
-enum class ThemeName { dim, paper };
+using ThemeName = LookName;
 
-std::string_view name_of(ThemeName t);  ///< "dim", "paper": the word in the settings file
 std::optional<ThemeName> theme_from_name(std::string_view name);
 
 /// A safety colour: `fill` for signs and panels, `on` what is printed on it, `band` the translucent wash over a span,
