@@ -1,7 +1,6 @@
 #include "media/frame_index.h"
 
 #include <algorithm>
-#include <numeric>
 
 #include "media/inner/bytes.h"
 #include "support/check.h"
@@ -26,8 +25,8 @@ FrameIndex::FrameIndex(std::vector<Frame> frames, std::vector<KeyPlace> keys, bo
   promise(std::is_sorted(keys_.begin(), keys_.end(), [](const auto& a, const auto& b) { return a.at < b.at; }),
           "keys sorted by time");
   if (!by_position_) return;
-  by_place_.resize(frames_.size());
-  std::iota(by_place_.begin(), by_place_.end(), 0U);
+  by_place_.reserve(frames_.size());
+  for (std::uint32_t i = 0; i < frames_.size(); ++i) by_place_.push_back(i);
   std::stable_sort(by_place_.begin(), by_place_.end(),
                    [this](auto a, auto b) { return frames_[a].position < frames_[b].position; });
 }
