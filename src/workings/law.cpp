@@ -48,6 +48,28 @@ class Product final : public Law {
   double log_factor_;
 };
 
+class Ratio final : public Law {
+ public:
+  explicit Ratio(double factor) : factor_(factor) {}
+
+  double residual(std::span<const double> x, std::span<double> slope) const override {
+    double product = factor_;
+    for (std::size_t i = 1; i < x.size(); ++i) product *= x[i];
+    slope[0] = 1;
+    for (std::size_t i = 1; i < x.size(); ++i) {
+      double others = factor_;
+      for (std::size_t j = 1; j < x.size(); ++j) {
+        if (j != i) others *= x[j];
+      }
+      slope[i] = -others;
+    }
+    return x[0] - product;
+  }
+
+ private:
+  double factor_;
+};
+
 class General final : public Law {
  public:
   explicit General(Residual residual) : residual_(std::move(residual)) {}
@@ -67,6 +89,8 @@ LawPtr product_law(std::vector<double> exponents, double factor) {
   promise(factor > 0, "the factor of a product law is positive");
   return std::make_shared<Product>(std::move(exponents), factor);
 }
+
+LawPtr ratio_law(double factor) { return std::make_shared<Ratio>(factor); }
 
 LawPtr general_law(Residual residual) { return std::make_shared<General>(std::move(residual)); }
 

@@ -31,6 +31,9 @@ LawPtr linear_law(std::vector<double> coefficients, double constant = 0);
 /// Its residual is the logarithm of that product, so that it is linear in logarithmic variables.
 LawPtr product_law(std::vector<double> exponents, double factor = 1);
 
+/// The first x is `factor` times the product of the others, of either sign.
+LawPtr ratio_law(double factor = 1);
+
 /// Any smooth function that fills in its own slopes.
 using Residual = std::function<double(std::span<const double> x, std::span<double> slope)>;
 LawPtr general_law(Residual residual);

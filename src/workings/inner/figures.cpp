@@ -15,7 +15,8 @@ namespace {
 
 using quantity::Kind;
 
-constexpr double coverage = 2;  // of a shown plus-minus: about 95 %, JCGM 100:2008, 6.2.1 and G.6.6
+constexpr double largest = 1e100;  // SI; beyond it squares and products leave the range of numbers
+constexpr double coverage = 2;     // of a shown plus-minus: about 95 %, JCGM 100:2008, 6.2.1 and G.6.6
 
 quantity::Hedge hedge_of(model::Hedge hedge) {
   switch (hedge) {
@@ -92,6 +93,10 @@ FigureValue value_of(const model::Figure& figure, const model::Record& record) {
     value.trouble = si.fault().sentence;
     return value;
   }
+  if (std::fabs(si->si()) > largest) {
+    value.trouble = "The value of " + value.name + " is too large to compute with.";
+    return value;
+  }
   value.as_said = figure.doubt.from == model::Doubt::From::as_said;
   value.stated = true;
   value.si = si->si();
@@ -119,6 +124,14 @@ const FigureValue* FigureBook::find(model::FigureId id) const {
   }
   if (it == values_.end() || it->second.figure->origin.standing == model::Standing::refused) return nullptr;
   return &it->second;
+}
+
+FigureValue unstated(const model::Figure& figure, std::string name) {
+  FigureValue value;
+  value.figure = &figure;
+  value.unit = quantity::default_unit(figure.kind);
+  value.name = std::move(name);
+  return value;
 }
 
 Reckoned said_text(const FigureValue& value) {

@@ -45,6 +45,9 @@ class FigureBook {
   std::map<model::FigureId, FigureValue> values_;
 };
 
+/// A quantity that is no figure of the record, as if it were one that nobody stated. `figure` is its kind only.
+FigureValue unstated(const model::Figure& figure, std::string name);
+
 /// As given: "28.4 g", "about 5 mL", "4–5 g".
 Reckoned said_text(const FigureValue& value);
 

@@ -63,8 +63,8 @@ Judge::Judge(const std::vector<Drafted>& drafted, const FigureBook& book, const 
 std::vector<std::size_t> Judge::candidates(const Drafted& d) const {
   std::vector<std::size_t> result = d.draft.aims;
   for (std::size_t i = 0; i < d.draft.quantities.size(); ++i) {
-    const bool figure = d.draft.quantities[i].from == Quantity::From::figure;
-    if (figure && std::find(result.begin(), result.end(), i) == result.end()) result.push_back(i);
+    const bool is_figure = d.draft.quantities[i].from == Quantity::From::figure;
+    if (is_figure && std::find(result.begin(), result.end(), i) == result.end()) result.push_back(i);
   }
   std::stable_partition(result.begin(), result.end(), [&](std::size_t i) {
     const FigureValue* value = stated(book_, d.draft.quantities[i]);
@@ -74,8 +74,10 @@ std::vector<std::size_t> Judge::candidates(const Drafted& d) const {
 }
 
 bool Judge::gives(const Drafted& d, model::FigureId figure) const {
-  return std::any_of(d.draft.aims.begin(), d.draft.aims.end(),
-                     [&](std::size_t i) { return d.draft.quantities[i].figure == figure; });
+  return std::any_of(d.draft.aims.begin(), d.draft.aims.end(), [&](std::size_t i) {
+    const Quantity& q = d.draft.quantities[i];
+    return q.from == Quantity::From::figure && q.figure == figure;
+  });
 }
 
 // The relation with those that give the figures nobody stated; not those that give the focus itself.
@@ -172,7 +174,10 @@ Finding Judge::finding_of(const Drafted& d) const {
 
 void Judge::settle(Finding& finding, const Drafted& d, Attempt& a) const {
   const Quantity& q = d.draft.quantities[a.quantity];
-  const FigureValue& value = *book_.find(q.figure);
+  model::Figure nameless;
+  nameless.kind = q.kind;
+  const bool is_figure = q.from == Quantity::From::figure;
+  const FigureValue value = is_figure ? *book_.find(q.figure) : unstated(nameless, "the " + q.name);
   const Estimate& e = a.estimate();
   finding.computed = computed_text(value, e.value, e.spread);
   finding.workings = written_out(a.network, a.reconciliation.estimates, book_, a.variable, constants_);
@@ -181,8 +186,7 @@ void Judge::settle(Finding& finding, const Drafted& d, Attempt& a) const {
     compare(finding, value, e.value, e.spread);
   } else {
     finding.verdict = Verdict::worked_out;
-    finding.sentence = capital(value.name) + " works out to " + finding.computed->text +
-                       "; nobody states it, so there is nothing to compare it with.";
+    finding.sentence = capital(value.name) + " works out to " + finding.computed->text + "; nobody states it.";
   }
   bound(finding, a, q, value);
 }
@@ -195,6 +199,10 @@ void Judge::bound(Finding& finding, const Attempt& a, const Quantity& q, const F
   if (si + sure < 0 && !can_be_negative(q.kind)) {
     finding.verdict = Verdict::conflicts;
     finding.sentence = works_out + ": less than nothing cannot be.";
+  } else if (q.enough && si + sure < *q.enough) {
+    finding.verdict = Verdict::conflicts;
+    finding.sentence = works_out + ": that is not enough, it takes at least " +
+                       quantity::show_with_unit(value.from_si(*q.enough), value.unit.symbol()) + ".";
   } else if (q.most && si - sure > *q.most) {
     finding.verdict = Verdict::conflicts;
     finding.sentence = works_out + ": more than " +

@@ -69,6 +69,14 @@ class Following {
         }
         return std::exp(-log_sum / e.weights[wanted]);
       }
+      case Shape::ratio: {
+        double product = e.constant;
+        for (std::size_t i = 1; i < x.size(); ++i) {
+          if (i != wanted) product *= x[i];
+        }
+        if (wanted == 0) return product;
+        return product != 0 ? std::optional(x[0] / product) : std::nullopt;
+      }
       case Shape::sum: {
         double sum = e.constant;
         for (std::size_t i = 0; i < x.size(); ++i) {
@@ -188,6 +196,9 @@ class Builder {
     switch (e.shape) {
       case Shape::product:
         c.law = product_law(e.weights, e.constant);
+        break;
+      case Shape::ratio:
+        c.law = ratio_law(e.constant);
         break;
       case Shape::sum:
         c.law = linear_law(e.weights, e.constant);

@@ -69,6 +69,8 @@ class Writing {
         if (silent) return folds_[step.variable] = m, Line{};
         return product_line(step.variable, m);
       }
+      case Shape::ratio:
+        return product_line(step.variable, folded(ratio_of(eq, step.member)));
       case Shape::least: {
         const std::size_t least = n_.least_member[step.equation];
         if (step.member == 0 && least > 0) {
@@ -96,6 +98,16 @@ class Writing {
     m.factor = std::pow(eq.equation->constant, -1 / weights[wanted]);
     for (std::size_t i = 0; i < weights.size(); ++i) {
       if (i != wanted) m.powers.push_back({eq.members[i], -weights[i] / weights[wanted]});
+    }
+    return m;
+  }
+
+  static Monomial ratio_of(const NetworkEquation& eq, std::size_t wanted) {
+    const double sign = wanted == 0 ? 1 : -1;
+    Monomial m{std::pow(eq.equation->constant, sign), {}};
+    if (wanted != 0) m.powers.push_back({eq.members[0], 1});
+    for (std::size_t i = 1; i < eq.members.size(); ++i) {
+      if (i != wanted) m.powers.push_back({eq.members[i], sign});
     }
     return m;
   }
@@ -133,14 +145,17 @@ class Writing {
     Line top;
     Line bottom;
     const auto push = [&](Line& side, Piece piece) {
-      if (in_numbers && !side.empty()) side.push_back(Piece::of_sign("×"));
+      const bool after_minus = side.size() == 1 && side.back().kind == Piece::Kind::text;
+      if (in_numbers && !side.empty() && !after_minus) side.push_back(Piece::of_sign("×"));
       if (!in_numbers && !side.empty()) {
         const bool after_number = side.back().kind == Piece::Kind::number;
         if (after_number) side.push_back(Piece::words("\u00A0"));
       }
       side.push_back(std::move(piece));
     };
-    if (m.factor != 1) {
+    if (m.factor == -1) {
+      top.push_back(Piece::words("−"));
+    } else if (m.factor != 1) {
       if (const auto fraction = as_fraction(m.factor)) {
         if (fraction->first != 1) push(top, Piece::of_number(std::to_string(fraction->first)));
         if (fraction->second != 1) push(bottom, Piece::of_number(std::to_string(fraction->second)));

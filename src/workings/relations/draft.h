@@ -28,13 +28,14 @@ struct Quantity {
   std::string name;  ///< for sentences: "molar mass of Cu"
   Piece symbol;      ///< as it stands in the workings
   quantity::Kind kind = quantity::Kind::other;
-  quantity::Unit unit;         ///< in which to show it
-  double value = 0;            ///< of a constant, SI
-  double spread = 0;           ///< of a constant, SI
-  std::string source;          ///< of a constant
-  std::optional<double> most;  ///< SI; it cannot be more than this: a yield of 100 %
-  bool askable = false;        ///< hidden, and a person could state it: named when it is missing
-  bool silent = false;         ///< hidden, and left out of the workings where it is only a step between two lines
+  quantity::Unit unit;           ///< in which to show it
+  double value = 0;              ///< of a constant, SI
+  double spread = 0;             ///< of a constant, SI
+  std::string source;            ///< of a constant
+  std::optional<double> most;    ///< SI; it cannot be more than this: a yield of 100 %
+  std::optional<double> enough;  ///< SI; it must not be less than this: a quench of 100 %
+  bool askable = false;          ///< hidden, and a person could state it: named when it is missing
+  bool silent = false;           ///< hidden, and left out of the workings where it is only a step between two lines
 };
 
 /// Whether quantities of a kind can be zero or less: differences, energies, pH. All others are positive.
@@ -51,6 +52,7 @@ struct Equation {
   enum class Shape {
     product,  ///< constant * product of member ^ weight = 1
     sum,      ///< constant + sum of weight * member = 0
+    ratio,    ///< the first member is constant * product of the others, which may be negative
     least,    ///< the first member is the least of the others, each over its weight: the limiting reactant
     special,  ///< `law`, solved and written out by `writer`
   };

@@ -250,6 +250,13 @@ void Drafting::sum(std::string name, const std::vector<Weighted>& members, doubl
   draft_.equations.back().shape = Equation::Shape::sum;
 }
 
+void Drafting::ratio(std::string name, std::size_t target, const std::vector<std::size_t>& of, double factor) {
+  std::vector<Weighted> members{{target, -1}};
+  for (const std::size_t member : of) members.push_back({member, 1});
+  product(std::move(name), members, factor);
+  draft_.equations.back().shape = Equation::Shape::ratio;
+}
+
 void Drafting::least(std::string name, std::size_t least, const std::vector<Weighted>& of) {
   std::vector<Weighted> members{{least, 1}};
   members.insert(members.end(), of.begin(), of.end());

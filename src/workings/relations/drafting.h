@@ -58,6 +58,8 @@ class Drafting {
   void product(std::string name, const std::vector<Weighted>& members, double factor = 1);
   void sum(std::string name, const std::vector<Weighted>& members, double constant = 0);
   void special(std::string name, std::vector<std::size_t> members, LawPtr law, Writer writer);
+  /// target = factor * product of `of`, any of which may be negative.
+  void ratio(std::string name, std::size_t target, const std::vector<std::size_t>& of, double factor = 1);
   /// `least` is the least of the others, each over its weight.
   void least(std::string name, std::size_t least, const std::vector<Weighted>& of);
   void equal(std::string name, std::size_t a, std::size_t b);

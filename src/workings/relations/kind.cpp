@@ -33,7 +33,29 @@ const RelationKind& kind_of(model::RelationType type) {
       return reaction();
     case RelationType::yield:
       return yield();
-    default:
+    case RelationType::dilution:
+      return dilution();
+    case RelationType::mixing:
+      return mixing();
+    case RelationType::count_each:
+      return count_each();
+    case RelationType::chain:
+      return chain();
+    case RelationType::gas_given_off:
+      return gas_given_off();
+    case RelationType::heat:
+      return heat();
+    case RelationType::quench:
+      return quench();
+    case RelationType::titration:
+      return titration();
+    case RelationType::electrolysis:
+      return electrolysis();
+    case RelationType::element_balance:
+      return element_balance();
+    case RelationType::duration:
+      return duration();
+    case RelationType::equilibrium:
       break;
   }
   static const NotYet not_yet;

@@ -11,6 +11,17 @@ const RelationKind& share();
 const RelationKind& total();
 const RelationKind& reaction();
 const RelationKind& yield();
+const RelationKind& dilution();
+const RelationKind& mixing();
+const RelationKind& count_each();
+const RelationKind& chain();
+const RelationKind& gas_given_off();
+const RelationKind& heat();
+const RelationKind& quench();
+const RelationKind& titration();
+const RelationKind& electrolysis();
+const RelationKind& element_balance();
+const RelationKind& duration();
 
 /// The molar mass of the relation's substance: its figure, as given, from the formula, or hidden and asked for.
 std::size_t molar_mass_of(Drafting& d, const std::optional<chem::Formula>& formula, const std::string& substance);

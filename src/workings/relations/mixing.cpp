@@ -1,0 +1,97 @@
+// Mixing: several portions into one; what they hold adds up.
+#include <map>
+
+#include "workings/relations/strength.h"
+
+namespace sash::workings {
+namespace {
+
+using quantity::Kind;
+namespace dimension = quantity::dimension;
+
+class Mixing final : public RelationKind {
+ public:
+  std::string_view label() const override { return "mixing"; }
+  std::span<const Slot> slots() const override {
+    static const std::vector<Kind> strengths{Kind::molar_concentration, Kind::mass_concentration, Kind::mass_percent,
+                                             Kind::volume_percent, Kind::mass_volume_percent};
+    static const std::vector<Slot> slots{
+        {"part", "part", {Kind::volume, Kind::mass}, true, true},
+        {"part_strength", "strength of a part", strengths, true, true},
+        {"whole", "mixture", {Kind::volume, Kind::mass}},
+        {"whole_strength", "strength of the mixture", strengths},
+    };
+    return slots;
+  }
+
+  void draft(Drafting& d) const override {
+    const auto strength = d.figure("whole_strength", {}, "mixture");
+    const auto whole = d.figure("whole", {dimension::volume, dimension::mass}, "mixture");
+    if (strength) d.aim(strength->quantity);
+    if (whole) d.aim(whole->quantity);
+    std::map<std::string, Filled> parts;
+    for (const Filled& f : d.figures("part", {dimension::volume, dimension::mass})) parts.emplace(f.about, f);
+    std::map<std::string, Filled> strengths;
+    for (const Filled& f : d.figures("part_strength")) strengths.emplace(f.about, f);
+    if (parts.size() < 2) return d.missing("at least two parts, each with a name of its own");
+    const bool by_mass = parts.begin()->second.value->unit.dimension() == dimension::mass;
+    for (const auto& [name, part] : parts) {
+      if ((part.value->unit.dimension() == dimension::mass) != by_mass)
+        return d.missing("parts all by mass or all by volume");
+    }
+    const std::size_t sum = total(d, parts, whole, by_mass);
+    if (strengths.empty() && !strength) return;
+    if (!strength) return d.missing("the strength of the mixture");
+    add_up(d, parts, strengths, *strength, sum, by_mass);
+  }
+
+ private:
+  static std::size_t total(Drafting& d, const std::map<std::string, Filled>& parts, const std::optional<Filled>& whole,
+                           bool by_mass) {
+    if (!by_mass) d.note("Volumes are taken to add up; liquids that mix can take less room than they did apart.");
+    const std::size_t sum =
+        whole ? whole->quantity
+              : d.hidden(by_mass ? "mass of the mixture" : "volume of the mixture",
+                         Piece::of_symbol(by_mass ? "m" : "V", "mixture"), by_mass ? Kind::mass : Kind::volume);
+    std::vector<Weighted> members{{sum, -1}};
+    for (const auto& [name, part] : parts) members.push_back({part.quantity, 1});
+    d.sum("the parts and the mixture", members);
+    return sum;
+  }
+
+  static void add_up(Drafting& d, const std::map<std::string, Filled>& parts,
+                     const std::map<std::string, Filled>& strengths, const Filled& strength, std::size_t sum,
+                     bool by_mass) {
+    const auto meaning = meaning_of(d, strength);
+    if (!meaning) return;
+    std::vector<Weighted> solutes;
+    for (const auto& [name, part] : parts) {
+      const auto own = strengths.find(name);
+      if (own == strengths.end()) continue;  // holds none of it
+      SolutionSide side{name, name, {}, {}, "density:" + name};
+      (by_mass ? side.mass : side.volume) = part.quantity;
+      const auto solute = solute_of(d, side, own->second, meaning->solute);
+      if (!solute) return;
+      solutes.push_back({*solute, 1});
+    }
+    for (const auto& [name, own] : strengths) {
+      if (!parts.contains(name)) d.missing("the part “" + name + "” whose strength is given");
+    }
+    if (solutes.empty()) return d.missing("the strength of a part");
+    SolutionSide mixture{"mixture", "mixture", {}, {}, "density"};
+    (by_mass ? mixture.mass : mixture.volume) = sum;
+    const auto all = solute_of(d, mixture, strength, meaning->solute);
+    if (!all) return;
+    solutes.insert(solutes.begin(), {*all, -1});
+    d.sum("the solute of the parts and of the mixture", solutes);
+  }
+};
+
+}  // namespace
+
+const RelationKind& mixing() {
+  static const Mixing kind;
+  return kind;
+}
+
+}  // namespace sash::workings

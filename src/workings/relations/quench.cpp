@@ -1,0 +1,75 @@
+// Quench: whether what is to destroy something suffices, and with what margin.
+#include "workings/relations/species_amounts.h"
+
+namespace sash::workings {
+namespace {
+
+using quantity::Kind;
+
+class Quench final : public RelationKind {
+ public:
+  std::string_view label() const override { return "quench"; }
+  std::span<const Slot> slots() const override {
+    static const std::vector<Kind> amounts{Kind::mass, Kind::amount, Kind::gas_volume};
+    static const std::vector<Slot> slots{
+        {"target", "to be destroyed", amounts, true, true},
+        {"destroyer", "destroys it", amounts, true, true},
+        {"margin", "margin", {Kind::percent_other, Kind::equivalents, Kind::fraction}},
+    };
+    return slots;
+  }
+
+  void draft(Drafting& d) const override {
+    const auto e = equation_of(d);
+    if (!e) return;
+    const auto target = needed(d, *e, "target", "the amount of what must be destroyed");
+    const auto destroyer = needed(d, *e, "destroyer", "the amount of what destroys it");
+    const auto stated = d.figure("margin", {quantity::dimension::plain});
+    if (!target || !destroyer) return;
+    const std::size_t margin =
+        stated ? stated->quantity
+               : d.hidden("share of what is needed", Piece::of_symbol("x"), Kind::percent_other, true);
+    d.at(margin).symbol.text = "x";
+    d.at(margin).enough = 1;
+    d.aim(margin);
+    d.product("what is there against what is needed", {{margin, -1}, {*destroyer, 1}, {*target, -1}});
+    d.note("100 % is just enough by the equation; practice adds a margin.");
+  }
+
+ private:
+  // The extent to which the figures of a slot can react, all together.
+  static std::optional<std::size_t> needed(Drafting& d, const BalancedEquation& e, std::string_view slot,
+                                           const std::string& what) {
+    std::vector<Weighted> members;
+    for (const Filled& f : d.figures(slot)) {
+      const auto species = species_of(d, e, f.about, true);
+      if (!species) return std::nullopt;
+      const auto amount = amount_behind(d, e, *species, f);
+      if (!amount) return std::nullopt;
+      members.push_back({*amount, 1 / e.coefficient(*species)});
+    }
+    if (members.empty()) {
+      d.missing(what);
+      return std::nullopt;
+    }
+    const std::size_t extent =
+        d.hidden("reach of the " + std::string(slot), Piece::of_symbol("ξ", std::string(slot)), Kind::amount);
+    if (members.size() == 1) {
+      d.at(extent).silent = true;
+      d.product("the reach of the " + std::string(slot), {{extent, -1}, {members[0].first, 1}}, members[0].second);
+    } else {
+      members.insert(members.begin(), {extent, -1});
+      d.sum("the reach of the " + std::string(slot), members);
+    }
+    return extent;
+  }
+};
+
+}  // namespace
+
+const RelationKind& quench() {
+  static const Quench kind;
+  return kind;
+}
+
+}  // namespace sash::workings
