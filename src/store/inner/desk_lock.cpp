@@ -48,6 +48,15 @@ Fault held(const std::string& record_path, int descriptor) {
                    record_path);
 }
 
+Fault no_side_file(const std::string& record_path, const std::string& side_file) {
+  std::string sentence = "The record '" + record_path + "' can be read but not edited, because its side file '";
+  sentence += side_file;
+  sentence += "' cannot be made (";
+  sentence += std::strerror(errno);
+  sentence += "); allow writing there or save a copy elsewhere.";
+  return Fault::of(Code::read_only, std::move(sentence), record_path);
+}
+
 bool same_file(int descriptor, const std::string& path) {
   struct stat open_one {};
   struct stat named_one {};
@@ -61,13 +70,7 @@ Outcome<DeskLock> DeskLock::take(const std::string& record_path) {
   const std::string side_file = record_path + ".desk";
   for (;;) {
     const int descriptor = open(side_file.c_str(), O_RDWR | O_CREAT | O_CLOEXEC | O_NOFOLLOW, 0644);
-    if (descriptor < 0) {
-      return Fault::of(Code::read_only,
-                       "The record '" + record_path + "' can be read but not edited, because its side file '" +
-                           side_file + "' cannot be made (" + std::strerror(errno) +
-                           "); allow writing there or save a copy elsewhere.",
-                       record_path);
-    }
+    if (descriptor < 0) return no_side_file(record_path, side_file);
     if (flock(descriptor, LOCK_EX | LOCK_NB) != 0) {
       const Fault fault = held(record_path, descriptor);
       close(descriptor);

@@ -109,7 +109,7 @@ std::string aside_of(const std::string& path) {
   const fs::path whole(path);
   for (int n = 0;; ++n) {
     const std::string name = "." + whole.filename().string() + "." + std::to_string(getpid()) + "-" + std::to_string(n);
-    const std::string aside = (whole.parent_path() / name).string();
+    std::string aside = (whole.parent_path() / name).string();
     struct stat facts {};
     if (lstat(aside.c_str(), &facts) != 0) return aside;
   }

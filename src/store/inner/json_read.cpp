@@ -172,8 +172,9 @@ class ObjectReader {
     if (met_ == spot_.json.size()) return;
     for (const auto& [name, value] : spot_.json.items()) {
       if (std::find(known_.begin(), known_.end(), name) != known_.end()) continue;
-      const std::string near = did_you_mean(name, known_);
-      spot_.complain("there is no field \"" + name + "\" here" + near);
+      std::string sentence = "there is no field \"" + name + "\" here";
+      sentence += did_you_mean(name, known_);
+      spot_.complain(sentence);
     }
   }
 
