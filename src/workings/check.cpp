@@ -64,13 +64,14 @@ class Checking {
     if (!result) return;  // every figure's own trouble is said where it stands
     report_.test = result->test;
     for (const auto& [id, variable] : network.figures) {
-      report_.figures.push_back(state_of(id, result->estimates[variable]));
+      report_.figures.push_back(state_of(id, result->estimates[variable], network.quantities[variable]->unit));
     }
     inner::explain_conflicts(report_.findings, drafted_, book_, network, *result);
   }
 
-  FigureState state_of(model::FigureId id, const Estimate& e) const {
-    const FigureValue& value = *book_.find(id);
+  FigureState state_of(model::FigureId id, const Estimate& e, const quantity::Unit& unit) const {
+    FigureValue value = *book_.find(id);
+    if (!value.stated) value.unit = unit;
     FigureState state;
     state.figure = id;
     if (value.stated) state.said = inner::said_text(value);

@@ -164,7 +164,7 @@ Reckoned said_text(const FigureValue& value) {
 
 Reckoned computed_text(const FigureValue& value, double si, double si_spread) {
   FigureValue shown = value;
-  if (!value.stated) shown.unit = quantity::readable_unit(value.figure->kind, si);
+  if (!value.stated && value.figure->kind != Kind::other) shown.unit = quantity::readable_unit(value.figure->kind, si);
   const double number = shown.from_si(si);
   const double spread = shown.spread_from_si(si_spread, si);
   return {value.figure->id, number, spread, shown.unit.code(),

@@ -80,8 +80,9 @@ bool Judge::gives(const Drafted& d, model::FigureId figure) const {
   });
 }
 
-// The relation with those that give the figures nobody stated; not those that give the focus itself.
-std::vector<const Draft*> Judge::cluster(const Drafted& d, model::FigureId focus) const {
+// The relation with those that give the figures nobody stated; not those that give the focus itself. Both ways: with
+// all relations in which such figures stand, for what follows only from several of them at once.
+std::vector<const Draft*> Judge::cluster(const Drafted& d, model::FigureId focus, bool both_ways) const {
   std::vector<const Draft*> result{&d.draft};
   std::set<const Drafted*> seen{&d};
   std::deque<const Drafted*> open{&d};
@@ -89,12 +90,13 @@ std::vector<const Draft*> Judge::cluster(const Drafted& d, model::FigureId focus
     const Drafted& at = *open.front();
     open.pop_front();
     for (const Quantity& q : at.draft.quantities) {
-      if (q.from != Quantity::From::figure || q.figure == focus || stated(book_, q) != nullptr) continue;
+      if (q.from != Quantity::From::figure || stated(book_, q) != nullptr) continue;
+      if (q.figure == focus && !both_ways) continue;
       const auto& users = users_.at(q.figure);
       const bool given_by_some =
           std::any_of(users.begin(), users.end(), [&](const Drafted* u) { return gives(*u, q.figure); });
       for (const Drafted* user : users) {
-        if (given_by_some && !gives(*user, q.figure)) continue;
+        if (!both_ways && given_by_some && !gives(*user, q.figure)) continue;
         if (!seen.insert(user).second) continue;
         result.push_back(&user->draft);
         open.push_back(user);
@@ -104,9 +106,9 @@ std::vector<const Draft*> Judge::cluster(const Drafted& d, model::FigureId focus
   return result;
 }
 
-std::optional<Judge::Attempt> Judge::attempt(const Drafted& d, std::size_t quantity) const {
+std::optional<Judge::Attempt> Judge::attempt(const Drafted& d, std::size_t quantity, bool both_ways) const {
   const model::FigureId focus = d.draft.quantities[quantity].figure;
-  Attempt a{quantity, network_of(cluster(d, focus), book_, {focus}), {}, 0};
+  Attempt a{quantity, network_of(cluster(d, focus, both_ways), book_, {focus}), {}, 0};
   a.variable = a.network.variables[0][quantity];
   ReconcileOptions options;
   options.find_suspects = false;
@@ -168,16 +170,25 @@ Finding Judge::finding_of(const Drafted& d) const {
       return finding;
     }
   }
+  for (const std::size_t quantity : order) {
+    if (stated(book_, d.draft.quantities[quantity]) != nullptr) continue;
+    const auto tried = attempt(d, quantity, true);
+    if (!tried || !tried->determined()) continue;
+    finding.notes.push_back("This follows only from several relations solved at once.");
+    settle(finding, d, *tried);
+    return finding;
+  }
   ask(finding, d);
   return finding;
 }
 
-void Judge::settle(Finding& finding, const Drafted& d, Attempt& a) const {
+void Judge::settle(Finding& finding, const Drafted& d, const Attempt& a) const {
   const Quantity& q = d.draft.quantities[a.quantity];
   model::Figure nameless;
   nameless.kind = q.kind;
   const bool is_figure = q.from == Quantity::From::figure;
-  const FigureValue value = is_figure ? *book_.find(q.figure) : unstated(nameless, "the " + q.name);
+  FigureValue value = is_figure ? *book_.find(q.figure) : unstated(nameless, "the " + q.name);
+  if (!value.stated) value.unit = q.unit;
   const Estimate& e = a.estimate();
   finding.computed = computed_text(value, e.value, e.spread);
   finding.workings = written_out(a.network, a.reconciliation.estimates, book_, a.variable, constants_);

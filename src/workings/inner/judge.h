@@ -27,11 +27,11 @@ class Judge {
  private:
   struct Attempt;
   std::vector<std::size_t> candidates(const Drafted& d) const;
-  std::vector<const Draft*> cluster(const Drafted& d, model::FigureId focus) const;
-  std::optional<Attempt> attempt(const Drafted& d, std::size_t quantity) const;
+  std::vector<const Draft*> cluster(const Drafted& d, model::FigureId focus, bool both_ways = false) const;
+  std::optional<Attempt> attempt(const Drafted& d, std::size_t quantity, bool both_ways = false) const;
   std::optional<std::size_t> odd_one_out(const Drafted& d) const;
   bool gives(const Drafted& d, model::FigureId figure) const;
-  void settle(Finding& finding, const Drafted& d, Attempt& attempt) const;
+  void settle(Finding& finding, const Drafted& d, const Attempt& attempt) const;
   void compare(Finding& finding, const FigureValue& value, double si, double si_spread) const;
   void bound(Finding& finding, const Attempt& attempt, const Quantity& q, const FigureValue& value) const;
   void ask(Finding& finding, const Drafted& d) const;

@@ -98,7 +98,8 @@ std::vector<Filled> Drafting::figures(std::string_view slot, const std::vector<q
       continue;
     }
     const quantity::Dimension& has = value->unit.dimension();
-    if (!dimensions.empty() && std::find(dimensions.begin(), dimensions.end(), has) == dimensions.end()) {
+    const bool open = !value->stated && value->figure->kind == Kind::other;  // takes the unit the slot gives it
+    if (!open && !dimensions.empty() && std::find(dimensions.begin(), dimensions.end(), has) == dimensions.end()) {
       missing("another figure than " + value->name + " as " + replace_all(std::string(slot), "_", " ") + ": it is a " +
               quantity::name_of(has) + ", not a " + quantity::name_of(dimensions.front()));
       continue;

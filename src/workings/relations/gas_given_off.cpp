@@ -19,6 +19,7 @@ class GasGivenOff final : public RelationKind {
         {"volume", "volume of gas", {Kind::gas_volume, Kind::volume}},
         {"temperature", "temperature", {Kind::temperature}},
         {"pressure", "pressure", {Kind::pressure}},
+        {"molar_mass", "molar mass of the gas", {Kind::molar_mass}},
     };
     return slots;
   }

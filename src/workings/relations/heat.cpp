@@ -74,6 +74,13 @@ class HeatDraft {
     const Piece symbol = Piece::of_symbol("c", vessel ? "vessel" : "");
     if (const auto given = d_.given_quantity(key, Kind::other, symbol, name)) return *given;
     const quantity::Unit unit = quantity::Unit::known("J/(g.K)");
+    if (!vessel) {
+      if (const auto figure = d_.figure(key, {unit.dimension()})) {
+        d_.at(figure->quantity).symbol.text = "c";
+        if (!figure->value->stated) d_.at(figure->quantity).unit = unit;
+        return figure->quantity;
+      }
+    }
     if (vessel) {
       const std::string material = d_.given("vessel").value_or("glass");
       if (material == "glass" || material == "borosilicate glass") {
@@ -93,7 +100,15 @@ class HeatDraft {
   // Heat given off warms: Q = -n ΔH.
   void from_process(std::size_t amount) {
     const Piece symbol = Piece::of_symbol("ΔH");
-    auto enthalpy = d_.given_quantity("enthalpy", Kind::other, symbol, "molar enthalpy");
+    const quantity::Dimension molar = quantity::dimension::energy / quantity::dimension::amount;
+    std::optional<std::size_t> enthalpy;
+    if (const auto figure = d_.figure("enthalpy", {molar})) {
+      d_.at(figure->quantity).symbol.text = "ΔH";
+      if (!figure->value->stated) d_.at(figure->quantity).unit = quantity::Unit::known("kJ/mol");
+      enthalpy = figure->quantity;
+      d_.aim(*enthalpy);
+    }
+    if (!enthalpy) enthalpy = d_.given_quantity("enthalpy", Kind::other, symbol, "molar enthalpy");
     if (!enthalpy) {
       enthalpy = d_.hidden("molar enthalpy of what happens", symbol, Kind::other, true);
       d_.at(*enthalpy).unit = quantity::Unit::known("kJ/mol");
@@ -117,6 +132,8 @@ class Heat final : public RelationKind {
         {"temperature_after", "temperature after", {Kind::temperature}},
         {"temperature_change", "temperature change", {Kind::temperature_change}},
         {"vessel_mass", "mass of the vessel", {Kind::mass}},
+        {"heat_capacity", "specific heat capacity", {}},
+        {"enthalpy", "molar enthalpy", {}},
     };
     return slots;
   }

@@ -1,6 +1,8 @@
 // Solute and solution: how much of what is in how much, by a strength in any convention.
 // Source: IUPAC Green Book, 3rd ed. (2007), 2.10 (mass fraction, volume fraction, mass and amount concentration,
 // molality).
+#include <algorithm>
+
 #include "workings/relations/kinds.h"
 
 namespace sash::workings {
@@ -12,13 +14,16 @@ namespace dimension = quantity::dimension;
 // The quantities of one solution, made only when something asks for them.
 class Solution {
  public:
-  explicit Solution(Drafting& d) : d_(d), name_(d.substance().empty() ? "the solute" : d.substance()) {
+  Solution(Drafting& d, const std::vector<Filled>& strengths)
+      : d_(d), name_(d.substance().empty() ? "the solute" : d.substance()) {
     amount_ = slot("solute_amount", dimension::amount, "n");
     solute_mass_ = slot("solute_mass", dimension::mass, "m");
     solute_volume_ = slot("solute_volume", dimension::volume, "V");
     volume_ = slot("solution_volume", dimension::volume, "V", "solution");
     mass_ = slot("solution_mass", dimension::mass, "m", "solution");
     solvent_mass_ = slot("solvent_mass", dimension::mass, "m", "solvent");
+    const bool some = amount_ || solute_mass_ || solute_volume_ || volume_ || mass_ || solvent_mass_;
+    if (!some && strengths.size() > 1) take_a_basis(strengths);
   }
 
   void relate(const Filled& strength) {
@@ -70,6 +75,20 @@ class Solution {
   }
 
  private:
+  // Strengths alone do not say how much solution there is, nor need they: any amount will do.
+  void take_a_basis(const std::vector<Filled>& strengths) {
+    const bool by_volume = std::any_of(strengths.begin(), strengths.end(), [](const Filled& s) {
+      const Kind kind = s.value->figure->kind;
+      return kind == Kind::molar_concentration || kind == Kind::mass_concentration ||
+             kind == Kind::mass_volume_percent || kind == Kind::volume_percent;
+    });
+    const Kind kind = by_volume ? Kind::volume : Kind::mass;
+    const quantity::Unit unit = quantity::Unit::known(by_volume ? "L" : "kg");
+    (by_volume ? volume_ : mass_) = d_.constant(
+        by_volume ? "basis 1 L" : "basis 1 kg", by_volume ? "one litre of solution" : "one kilogram of solution",
+        Piece::of_symbol(letter_of(kind), "solution"), kind, unit, unit.to_si(1), 0, "basis of the computation");
+  }
+
   std::string short_name() const {
     const auto formula = d_.formula();
     return formula ? formula->unicode() : std::string();
@@ -142,13 +161,14 @@ class InSolution final : public RelationKind {
         {"solute_volume", "volume of solute", {Kind::volume}, true},
         {"solvent_mass", "mass of solvent", {Kind::mass}},
         {"density", "density of the solution", {Kind::density}},
+        {"molar_mass", "molar mass of the solute", {Kind::molar_mass}},
     };
     return slots;
   }
 
   void draft(Drafting& d) const override {
-    Solution solution(d);
     const auto strengths = d.figures("strength");
+    Solution solution(d, strengths);
     for (const Filled& strength : strengths) solution.relate(strength);
     solution.connect();
     for (const Filled& strength : strengths) d.aim(strength.quantity);
