@@ -33,7 +33,9 @@ class Checking {
 
   Report run() {
     list_constants();
-    const inner::Judge judge(drafted_, book_, constants_);
+    std::vector<const Drafted*> all;
+    for (const Drafted& d : drafted_) all.push_back(&d);
+    const inner::Judge judge(all, book_, constants_);
     for (const Drafted& d : drafted_) report_.findings.push_back(judge.finding_of(d));
     reconcile_all();
     std::stable_sort(report_.findings.begin(), report_.findings.end(),

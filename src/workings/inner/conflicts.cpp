@@ -4,6 +4,7 @@
 #include <set>
 
 #include "quantity/show.h"
+#include "workings/inner/explain.h"
 
 namespace sash::workings::inner {
 namespace {
@@ -52,12 +53,10 @@ bool touches(const Finding& finding, const std::set<model::FigureId>& figures) {
   return std::any_of(finding.figures.begin(), finding.figures.end(), [&](auto id) { return figures.contains(id); });
 }
 
-Finding finding_of(const Part& part, const Network& network, const std::set<model::FigureId>& figures) {
+Finding finding_of(const Part& part, const std::set<model::FigureId>& figures) {
   Finding finding;
   finding.verdict = Verdict::conflicts;
   finding.figures.assign(figures.begin(), figures.end());
-  std::set<std::string> names;
-  for (const ConstraintIndex c : part.constraints) names.insert(network.system.constraints()[c].name);
   finding.sentence = "Together these " + std::to_string(figures.size()) +
                      " figures cannot all be true: figures as uncertain as these would be this far apart in " +
                      percent(part.test.probability) + " of cases (chi-square " +
@@ -66,19 +65,21 @@ Finding finding_of(const Part& part, const Network& network, const std::set<mode
   return finding;
 }
 
-// Conflicts within one relation that the larger network dilutes still have their own suspects.
-Suspicion suspects_of_relation(const Finding& finding, const std::vector<Drafted>& drafted, const FigureBook& book,
-                               Network& network) {
-  for (const Drafted& d : drafted) {
-    if (d.relation->id != finding.relation) continue;
-    network = network_of({&d.draft}, book);
-    const auto result = reconcile(network.system);
-    if (!result) return {};
-    for (const Part& part : result->parts) {
-      if (!part.suspicion.suspects.empty()) return part.suspicion;
+// Conflicts within one relation that the larger network dilutes still have their own suspects; and the chemistry of a
+// relation has explanations of its own.
+void explain(Finding& finding, const Drafted& d, const std::vector<const Drafted*>& all, const FigureBook& book) {
+  if (finding.culprits.empty()) {
+    const Network own = network_of({&d.draft}, book);
+    const auto result = reconcile(own.system);
+    for (const Part& part : result ? result->parts : std::vector<Part>{}) {
+      if (part.suspicion.suspects.empty()) continue;
+      finding.culprits = culprits_of(part.suspicion, own, book);
+      finding.explanations = slips(part.suspicion, own, book);
     }
   }
-  return {};
+  const auto chemistry = readings_of_chemistry(finding, d, all, book);
+  finding.explanations.insert(finding.explanations.end(), chemistry.begin(), chemistry.end());
+  put_in_order(finding.explanations);
 }
 
 }  // namespace
@@ -90,22 +91,27 @@ void explain_conflicts(std::vector<Finding>& findings, const std::vector<Drafted
     if (part.suspicion.suspects.empty()) continue;
     const auto figures = figures_of(part, network);
     const auto culprits = culprits_of(part.suspicion, network, book);
+    const auto explanations = slips(part.suspicion, network, book);
     bool said = false;
     for (Finding& finding : findings) {
       if (finding.verdict != Verdict::conflicts || !touches(finding, figures)) continue;
       finding.culprits = culprits;
+      finding.explanations = explanations;
       said = true;
     }
     if (said) continue;
-    more.push_back(finding_of(part, network, figures));
+    more.push_back(finding_of(part, figures));
     more.back().culprits = culprits;
+    more.back().explanations = explanations;
   }
-  for (Finding& finding : findings) {
-    if (finding.verdict != Verdict::conflicts || !finding.culprits.empty()) continue;
-    Network own;
-    const Suspicion suspicion = suspects_of_relation(finding, drafted, book, own);
-    finding.culprits = culprits_of(suspicion, own, book);
+  std::vector<const Drafted*> all;
+  for (const Drafted& d : drafted) all.push_back(&d);
+  for (const Drafted& d : drafted) {
+    for (Finding& finding : findings) {
+      if (finding.relation == d.relation->id && finding.verdict == Verdict::conflicts) explain(finding, d, all, book);
+    }
   }
+  for (Finding& finding : more) put_in_order(finding.explanations);
   findings.insert(findings.end(), std::make_move_iterator(more.begin()), std::make_move_iterator(more.end()));
 }
 

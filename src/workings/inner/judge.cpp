@@ -48,12 +48,12 @@ struct Judge::Attempt {
   }
 };
 
-Judge::Judge(const std::vector<Drafted>& drafted, const FigureBook& book, const ConstantIndex& constants)
-    : drafted_(drafted), book_(book), constants_(constants) {
-  for (const Drafted& d : drafted_) {
-    if (!d.usable()) continue;
-    for (const Quantity& q : d.draft.quantities) {
-      if (q.from == Quantity::From::figure) users_[q.figure].push_back(&d);
+Judge::Judge(const std::vector<const Drafted*>& drafted, const FigureBook& book, const ConstantIndex& constants)
+    : book_(book), constants_(constants) {
+  for (const Drafted* d : drafted) {
+    if (!d->usable()) continue;
+    for (const Quantity& q : d->draft.quantities) {
+      if (q.from == Quantity::From::figure) users_[q.figure].push_back(d);
     }
   }
 }

@@ -19,7 +19,7 @@ struct Drafted {
 class Judge {
  public:
   /// Borrows all three.
-  Judge(const std::vector<Drafted>& drafted, const FigureBook& book, const ConstantIndex& constants);
+  Judge(const std::vector<const Drafted*>& drafted, const FigureBook& book, const ConstantIndex& constants);
 
   /// Without culprits and explanations: those take the whole network.
   Finding finding_of(const Drafted& drafted) const;
@@ -36,7 +36,6 @@ class Judge {
   void bound(Finding& finding, const Attempt& attempt, const Quantity& q, const FigureValue& value) const;
   void ask(Finding& finding, const Drafted& d) const;
 
-  const std::vector<Drafted>& drafted_;
   const FigureBook& book_;
   const ConstantIndex& constants_;
   std::map<model::FigureId, std::vector<const Drafted*>> users_;  // usable relations in which a figure stands

@@ -1,0 +1,153 @@
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
+
+#include "records.h"
+#include "workings/check.h"
+
+namespace sash::workings {
+namespace {
+
+using model::RelationType;
+using quantity::Kind;
+using test::RecordBuilder;
+using ::testing::HasSubstr;
+using K = Explanation::Kind;
+
+const Explanation* find(const Finding& f, K kind) {
+  for (const Explanation& e : f.explanations) {
+    if (e.kind == kind) return &e;
+  }
+  return nullptr;
+}
+
+std::string sentences(const Finding& f) {
+  std::string text = f.sentence + "\n";
+  for (const Explanation& e : f.explanations) text += e.sentence + "\n";
+  return text;
+}
+
+// 20.0 mL of density 1.42 g/mL weigh 28.4 g.
+Finding acid(const std::string& mass, const std::string& volume = "20.0 mL") {
+  RecordBuilder b;
+  const auto m = b.figure(mass, Kind::mass, "nitric acid");
+  const auto v = b.figure(volume, Kind::volume, "nitric acid");
+  b.relation(RelationType::same_portion, {{"mass", m}, {"volume", v}}, {{"density", "1.42 g/mL"}});
+  return check(b.record()).findings.at(0);
+}
+
+TEST(Explain, ASlippedDecimalPoint) {
+  const Finding f = acid("2.84 g");
+  const Explanation* e = find(f, K::slipped_decimal);
+  ASSERT_TRUE(e) << sentences(f);
+  EXPECT_THAT(e->sentence, HasSubstr("28.4 g instead of 2.84 g"));
+  ASSERT_TRUE(e->would_be);
+  EXPECT_NEAR(e->would_be->value, 28.4, 1e-9);
+}
+
+TEST(Explain, SwappedDigits) {
+  const Finding f = acid("24.8 g");
+  const Explanation* e = find(f, K::swapped_digits);
+  ASSERT_TRUE(e) << sentences(f);
+  EXPECT_THAT(e->sentence, HasSubstr("28.4 for 24.8"));
+}
+
+TEST(Explain, AWrongUnit) {
+  const Finding f = acid("28.4 kg");
+  const Explanation* e = find(f, K::wrong_unit);
+  ASSERT_TRUE(e) << sentences(f);
+  EXPECT_THAT(e->sentence, HasSubstr("it was meant in g, not kg"));
+}
+
+TEST(Explain, AVolumeReadForAMass) {
+  const Finding f = acid("20.0 g");
+  const Explanation* e = find(f, K::volume_read_for_mass);
+  ASSERT_TRUE(e) << sentences(f);
+  EXPECT_NEAR(e->would_be->value, 28.4, 1e-9);
+}
+
+TEST(Explain, APercentageTakenForAFraction) {
+  RecordBuilder b;
+  const auto part = b.figure("3.00 g", Kind::mass);
+  const auto whole = b.figure("12.0 g", Kind::mass);
+  const auto fraction = b.figure("0.25 %", Kind::percent_other);
+  b.relation(RelationType::share, {{"part", part}, {"whole", whole}, {"fraction", fraction}});
+  const Finding f = check(b.record()).findings.at(0);
+  EXPECT_TRUE(find(f, K::percent_for_fraction)) << sentences(f);
+}
+
+TEST(Explain, NothingWhereNoSlipFits) {
+  const Finding f = acid("25.7 g");
+  EXPECT_EQ(f.verdict, Verdict::conflicts);
+  EXPECT_TRUE(f.explanations.empty()) << sentences(f);
+}
+
+// 5.00 g CuO (79.545 g/mol) give 0.06286 mol: 10.03 g CuSO4 (159.60 g/mol), 15.69 g of the pentahydrate (249.68 g/mol).
+Finding copper_sulfate(const std::string& isolated, const std::string& percent) {
+  RecordBuilder b;
+  const auto oxide = b.figure("5.00 g", Kind::mass, "copper(II) oxide");
+  const auto salt = b.figure(isolated, Kind::mass);
+  const auto y = b.figure(percent, Kind::percent_yield);
+  b.relation(RelationType::yield, {{"reactant", oxide, "CuO"}, {"actual", salt}, {"percent", y}},
+             {{"equation", "CuO + H2SO4 -> CuSO4 + H2O"}, {"product", "CuSO4"}});
+  return check(b.record()).findings.at(0);
+}
+
+TEST(Explain, AYieldOverOneHundredPercentByASolventOrAHydrate) {
+  const Finding f = copper_sulfate("11.0 g", "110 %");
+  ASSERT_EQ(f.verdict, Verdict::conflicts);
+  const Explanation* wet = find(f, K::residual_solvent);
+  ASSERT_TRUE(wet) << sentences(f);
+  EXPECT_THAT(wet->sentence, HasSubstr("0.97 g of its 11.0 g"));  // 11.0 - 10.03
+  EXPECT_EQ(f.explanations.front().kind, K::residual_solvent) << sentences(f);
+  EXPECT_TRUE(find(f, K::other_hydrate)) << sentences(f);
+  EXPECT_TRUE(find(f, K::unreacted_reactant)) << sentences(f);
+}
+
+TEST(Explain, AYieldWorkedOutWithTheMolarMassOfTheHydrate) {
+  // 14.3 g of the pentahydrate are 91.1 %; taken as anhydrous they would be 143 %.
+  RecordBuilder b;
+  const auto oxide = b.figure("5.00 g", Kind::mass, "copper(II) oxide");
+  const auto salt = b.figure("9.03 g", Kind::mass);  // 90.0 % as anhydrous, 57.5 % as pentahydrate
+  const auto y = b.figure("57.5 %", Kind::percent_yield);
+  b.relation(RelationType::yield, {{"reactant", oxide, "CuO"}, {"actual", salt}, {"percent", y}},
+             {{"equation", "CuO + H2SO4 -> CuSO4 + H2O"}, {"product", "CuSO4"}});
+  const Finding f = check(b.record()).findings.at(0);
+  ASSERT_EQ(f.verdict, Verdict::conflicts);
+  const Explanation* e = find(f, K::wrong_formula_weight);
+  ASSERT_TRUE(e) << sentences(f);
+  EXPECT_THAT(e->sentence, HasSubstr("CuSO₄·5H₂O instead of CuSO₄"));
+}
+
+TEST(Explain, AnotherLimitingReactant) {
+  // 2 H2 + O2: 5.00 g H2 and 10.0 g O2; from the oxygen 11.3 g of water, from the hydrogen 44.7 g.
+  RecordBuilder b;
+  const auto hydrogen = b.figure("5.00 g", Kind::mass);
+  const auto oxygen = b.figure("10.0 g", Kind::mass);
+  const auto water = b.figure("44.7 g", Kind::mass);
+  b.relation(RelationType::reaction,
+             {{"reactant", hydrogen, "H2"}, {"reactant", oxygen, "O2"}, {"product", water, "H2O"}},
+             {{"equation", "2 H2 + O2 -> 2 H2O"}});
+  const Finding f = check(b.record()).findings.at(0);
+  ASSERT_EQ(f.verdict, Verdict::conflicts);
+  const Explanation* e = find(f, K::other_limiting_reactant);
+  ASSERT_TRUE(e) << sentences(f);
+  EXPECT_THAT(e->sentence, HasSubstr("H2"));
+}
+
+TEST(Explain, AnotherHydrateInASolution) {
+  // 24.97 g CuSO4·5H2O in 1.000 L are 0.1000 mol/L; taken as anhydrous they would be 0.1564.
+  RecordBuilder b;
+  const auto m = b.figure("24.97 g", Kind::mass);
+  const auto v = b.figure("1.000 L", Kind::volume);
+  const auto c = b.figure("0.1000 mol/L", Kind::molar_concentration);
+  b.relation(RelationType::in_solution, {{"solute_mass", m}, {"solution_volume", v}, {"strength", c}},
+             {{"substance", "CuSO4"}});
+  const Finding f = check(b.record()).findings.at(0);
+  ASSERT_EQ(f.verdict, Verdict::conflicts);
+  const Explanation* e = find(f, K::other_hydrate);
+  ASSERT_TRUE(e) << sentences(f);
+  EXPECT_THAT(e->sentence, HasSubstr("CuSO₄·5H₂O"));
+}
+
+}  // namespace
+}  // namespace sash::workings
