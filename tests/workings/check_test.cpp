@@ -161,6 +161,34 @@ TEST(Check, AYieldOverOneHundredPercentCannotBe) {
   EXPECT_THAT(f.sentence, HasSubstr("more than 100 % cannot be"));
 }
 
+TEST(Check, WorksOutAYieldNobodyStates) {
+  RecordBuilder b;
+  const auto actual = b.figure("9.00 g", Kind::mass);
+  const auto theory = b.figure("10.0 g", Kind::mass);
+  b.relation(RelationType::yield, {{"actual", actual}, {"theoretical", theory}});
+  const Finding f = only_finding(b);
+  EXPECT_EQ(f.verdict, Verdict::worked_out);
+  ASSERT_TRUE(f.computed);
+  EXPECT_NEAR(f.computed->value, 90.0, 1e-9);
+  EXPECT_EQ(f.computed->unit, "%");
+}
+
+TEST(Check, SaysWhenAQuenchIsNotEnough) {
+  // 2.5 kg HNO3 take 2.103 kg Na2CO3.
+  RecordBuilder b;
+  const auto acid = b.figure("2.5 kg", Kind::mass);
+  const auto soda = b.figure("2.0 kg", Kind::mass);
+  b.relation(RelationType::quench, {{"target", acid, "HNO3"}, {"destroyer", soda, "Na2CO3"}},
+             {{"equation", "2 HNO3 + Na2CO3 -> 2 NaNO3 + H2O + CO2"}});
+  const Finding f = only_finding(b);
+  EXPECT_EQ(f.verdict, Verdict::conflicts) << f.sentence;
+  EXPECT_THAT(f.sentence, HasSubstr("that is not enough"));
+  b.edit(soda).reading = model::Reading{2.13, {}, "2.13", "kg", model::Hedge::exact};
+  const Finding close = only_finding(b);
+  EXPECT_EQ(close.verdict, Verdict::worked_out) << close.sentence;
+  EXPECT_THAT(close.notes, ::testing::Contains(HasSubstr("may not be enough")));
+}
+
 TEST(Check, AddsAndTakesAway) {
   RecordBuilder b;
   const auto a = b.figure("5.00 g", Kind::mass);

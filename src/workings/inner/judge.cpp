@@ -210,10 +210,12 @@ void Judge::bound(Finding& finding, const Attempt& a, const Quantity& q, const F
   if (si + sure < 0 && !can_be_negative(q.kind)) {
     finding.verdict = Verdict::conflicts;
     finding.sentence = works_out + ": less than nothing cannot be.";
-  } else if (q.enough && si + sure < *q.enough) {
+  } else if (q.enough && si < *q.enough) {
     finding.verdict = Verdict::conflicts;
     finding.sentence = works_out + ": that is not enough, it takes at least " +
                        quantity::show_with_unit(value.from_si(*q.enough), value.unit.symbol()) + ".";
+  } else if (q.enough && si - sure < *q.enough) {
+    finding.notes.push_back("It is so close that, as uncertain as the figures are, it may not be enough.");
   } else if (q.most && si - sure > *q.most) {
     finding.verdict = Verdict::conflicts;
     finding.sentence = works_out + ": more than " +

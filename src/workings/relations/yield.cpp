@@ -21,7 +21,6 @@ class Yield final : public RelationKind {
 
   void draft(Drafting& d) const override {
     const auto percent = d.figure("percent", {quantity::dimension::plain});
-    if (percent) d.aim(percent->quantity);
     const auto actual = d.figure("actual", {quantity::dimension::mass, quantity::dimension::amount}, "isolated");
     const auto theoretical =
         d.figure("theoretical", {quantity::dimension::mass, quantity::dimension::amount}, "theory");
@@ -29,6 +28,7 @@ class Yield final : public RelationKind {
     const std::size_t share =
         percent ? percent->quantity : d.hidden("percent yield", Piece::of_symbol("Y"), Kind::percent_yield, true);
     d.at(share).most = 1;
+    d.aim(share);
     if (!actual) return;
     if (d.given("equation")) return from_equation(d, *actual, theoretical, share);
     if (!theoretical) return d.missing("the theoretical yield, or the equation and what was put in");
