@@ -31,6 +31,8 @@ SoundDevice::~SoundDevice() {
   SDL_QuitSubSystem(SDL_INIT_AUDIO);
 }
 
+void SoundDevice::leave_thread() { SDL_TLSCleanup(); }
+
 void SoundDevice::run(bool yes) { SDL_PauseAudioDevice(id_, yes ? 0 : 1); }
 
 }  // namespace sash::media::inner

@@ -23,6 +23,9 @@ class SoundDevice {
   SoundDevice(const SoundDevice&) = delete;
   SoundDevice& operator=(const SoundDevice&) = delete;
 
+  /// Frees what SDL keeps for the calling thread; the last thing a thread that used it does.
+  static void leave_thread();
+
   void run(bool yes);
   int buffer_frames() const { return buffer_frames_; }  ///< pulled this much ahead of what is heard
 

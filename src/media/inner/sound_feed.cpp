@@ -136,6 +136,7 @@ void SoundFeed::run(const std::stop_token& stop) {
     if (wake_) wake_();
   }
   device_.reset();
+  SoundDevice::leave_thread();
 }
 
 bool SoundFeed::store(const std::stop_token& stop, const Job& job, std::span<const float> samples) {
