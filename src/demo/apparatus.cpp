@@ -12,7 +12,7 @@ constexpr double height = 720;
 constexpr double beaker_width = 220;
 constexpr double beaker_height = 250;
 
-constexpr Colour glass{0.85, 0.92, 0.95, 0.55};
+constexpr Colour glass{0.62, 0.74, 0.80, 0.75};
 constexpr Colour dark{0.13, 0.15, 0.17};
 constexpr Colour steel{0.62, 0.65, 0.68};
 
@@ -56,8 +56,8 @@ void draw_beaker(Pen& pen, const Beaker& b) {
   pen.line(left - 8, top_of(b) + 2, left + beaker_width + 8, top_of(b) + 2, glass, 7);
   for (int i = 1; i <= 4; ++i) {
     const double y = b.floor - 6 - inner * 0.2 * i;
-    pen.line(left + 18, y, left + 44, y, {1, 1, 1, 0.75}, 2);
-    pen.text(left + 50, y + 5, std::to_string(i * 25), 14, {1, 1, 1, 0.8});
+    pen.line(left + 18, y, left + 44, y, {0.20, 0.30, 0.36, 0.7}, 2);
+    pen.text(left + 50, y + 5, std::to_string(i * 25), 14, {0.20, 0.30, 0.36, 0.8});
   }
   pen.box(left + beaker_width - 30, top_of(b) + 18, 8, beaker_height - 50, {1, 1, 1, 0.18}, 4);
 }

@@ -1,0 +1,24 @@
+#pragma once
+// The commands, one function each: what was asked for in, exit code out.
+
+#include <string>
+#include <vector>
+
+#include "cli/console.h"
+
+namespace sash::cli {
+
+int demo(const std::string& folder, Console& console);
+int begin(const std::string& record, const std::vector<std::string>& footage, const std::vector<std::string>& narration,
+          bool accept, Console& console);
+int footage(const std::string& file, bool json, Console& console);
+int still(const std::string& file, const std::string& at, const std::string& to, Console& console);
+int formula(const std::string& text, bool json, Console& console);
+int equation(const std::string& text, const std::vector<std::string>& amounts, bool json, Console& console);
+int check(const std::string& record, bool json, Console& console);
+int script(const std::string& record, const std::string& folder, Console& console);
+int record_to_json(const std::string& record, const std::string& to, Console& console);
+int record_from_json(const std::string& record, const std::string& from, Console& console);
+int figures(const std::string& narration, bool json, Console& console);
+
+}  // namespace sash::cli

@@ -1,0 +1,52 @@
+#include "chem/formula.h"
+
+#include <fmt/format.h>
+
+#include <nlohmann/json.hpp>
+#include <ostream>
+
+#include "chem/molar_mass.h"
+#include "cli/commands/commands.h"
+#include "quantity/show.h"
+
+namespace sash::cli {
+
+int formula(const std::string& text, bool json, Console& console) {
+  const auto read = chem::read_formula(text);
+  if (!read) return console.fail(read.fault());
+  const auto mass = chem::molar_mass(*read);
+  if (!mass) return console.fail(mass.fault());
+  const auto shares = chem::mass_shares(*read);
+  if (!shares) return console.fail(shares.fault());
+
+  if (json) {
+    nlohmann::ordered_json out;
+    out["formula"] = read->plain();
+    out["unicode"] = read->unicode();
+    out["hill"] = read->hill();
+    out["charge"] = read->charge();
+    out["molar_mass"] = mass->value;
+    out["uncertainty"] = mass->spread;
+    out["unit"] = "g/mol";
+    auto& composition = out["composition"] = nlohmann::ordered_json::object();
+    auto& fractions = out["mass_fractions"] = nlohmann::ordered_json::object();
+    for (const auto& share : *shares) {
+      composition[chem::nuclide_text(share.what)] = share.count;
+      fractions[chem::nuclide_text(share.what)] = share.fraction;
+    }
+    out["source"] = "IUPAC 2021 abridged standard atomic weights";
+    console.out << out.dump(2) << '\n';
+    return fine;
+  }
+  console.out << read->unicode() << '\n'
+              << "  molar mass  " << quantity::show_with_spread(mass->value, mass->spread) << " g/mol\n";
+  for (const auto& share : *shares) {
+    console.out << fmt::format("  {:<6} {:>8g} x {:>10.4f} g/mol  {:>8.3f} % of the mass\n",
+                               chem::nuclide_text(share.what), share.count, share.mass / share.count,
+                               100 * share.fraction);
+  }
+  console.out << "  (IUPAC 2021 abridged standard atomic weights; standard uncertainty)\n";
+  return fine;
+}
+
+}  // namespace sash::cli
