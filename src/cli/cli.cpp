@@ -3,6 +3,7 @@
 #include <CLI/CLI.hpp>
 #include <algorithm>
 #include <array>
+#include <functional>
 #include <ostream>
 
 #include "cli/commands/commands.h"
@@ -17,7 +18,7 @@ constexpr std::array<std::string_view, 10> names{"demo",     "begin", "footage",
 // What the command line asked for; only the command that was named uses its share.
 struct Asked {
   std::string record, folder, file, at, to, from, text;
-  std::vector<std::string> footage, narration, amounts;
+  std::vector<std::string> footage, narration;
   bool json = false;
   bool accept = false;
 };
@@ -59,10 +60,9 @@ void declare(CLI::App& app, Asked& a, Run& run) {
   json(formula_);
 
   auto* equation_ =
-      command("equation", "Balance an equation", [&](Console& c) { return equation(a.text, a.amounts, a.json, c); });
+      command("equation", "Balance an equation", [&](Console& c) { return equation(a.text, a.json, c); });
   equation_->add_option("EQUATION", a.text, "For example \"Cu + HNO3 -> Cu(NO3)2 + NO + H2O\"")->required();
-  equation_->add_option("--amount", a.amounts,
-                        "What is put in, for example \"Cu=0.500 g\"; gives the theoretical masses");
+gives the theoretical masses");
   json(equation_);
 
   auto* check_ = command("check", "Check the figures and the safety cover of a record",

@@ -14,7 +14,7 @@ int begin(const std::string& record, const std::vector<std::string>& footage, co
 int footage(const std::string& file, bool json, Console& console);
 int still(const std::string& file, const std::string& at, const std::string& to, Console& console);
 int formula(const std::string& text, bool json, Console& console);
-int equation(const std::string& text, const std::vector<std::string>& amounts, bool json, Console& console);
+int equation(const std::string& text, bool json, Console& console);
 int check(const std::string& record, bool json, Console& console);
 int script(const std::string& record, const std::string& folder, Console& console);
 int record_to_json(const std::string& record, const std::string& to, Console& console);

@@ -31,18 +31,18 @@ int formula(const std::string& text, bool json, Console& console) {
     auto& composition = out["composition"] = nlohmann::ordered_json::object();
     auto& fractions = out["mass_fractions"] = nlohmann::ordered_json::object();
     for (const auto& share : *shares) {
-      composition[chem::nuclide_text(share.what)] = share.count;
-      fractions[chem::nuclide_text(share.what)] = share.fraction;
+      composition[chem::symbol_of(share.what)] = share.count;
+      fractions[chem::symbol_of(share.what)] = share.fraction;
     }
     out["source"] = "IUPAC 2021 abridged standard atomic weights";
     console.out << out.dump(2) << '\n';
     return fine;
   }
   console.out << read->unicode() << '\n'
-              << "  molar mass  " << quantity::show_with_spread(mass->value, mass->spread) << " g/mol\n";
+              << "  molar mass  " << quantity::show_with(mass->value, mass->spread, "g/mol") << '\n';
   for (const auto& share : *shares) {
     console.out << fmt::format("  {:<6} {:>8g} x {:>10.4f} g/mol  {:>8.3f} % of the mass\n",
-                               chem::nuclide_text(share.what), share.count, share.mass / share.count,
+                               chem::symbol_of(share.what), share.count, share.mass / share.count,
                                100 * share.fraction);
   }
   console.out << "  (IUPAC 2021 abridged standard atomic weights; standard uncertainty)\n";

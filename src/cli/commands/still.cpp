@@ -16,7 +16,7 @@ int still(const std::string& file, const std::string& at, const std::string& to,
   Progress progress;
   const auto picture = media::still_at(file, *moment, {}, media::Quality::accurate, nullptr, progress);
   if (!picture) return console.fail(picture.fault());
-  const auto png = media::write_png(picture->image);
+  const auto png = media::png_bytes(picture->image);
   if (!png) return console.fail(png.fault());
   if (const Done done = session::write_whole(to, *png); !done) return console.fail(done.fault());
   console.out << to << ": the frame that begins at " << time_text(picture->at) << ", " << picture->image.size.width
