@@ -59,10 +59,8 @@ void declare(CLI::App& app, Asked& a, Run& run) {
   formula_->add_option("FORMULA", a.text, "For example CuSO4*5H2O")->required();
   json(formula_);
 
-  auto* equation_ =
-      command("equation", "Balance an equation", [&](Console& c) { return equation(a.text, a.json, c); });
+  auto* equation_ = command("equation", "Balance an equation", [&](Console& c) { return equation(a.text, a.json, c); });
   equation_->add_option("EQUATION", a.text, "For example \"Cu + HNO3 -> Cu(NO3)2 + NO + H2O\"")->required();
-gives the theoretical masses");
   json(equation_);
 
   auto* check_ = command("check", "Check the figures and the safety cover of a record",

@@ -14,13 +14,13 @@ namespace sash::session {
 
 /// Where the session keeps what is not part of a record, and how it works.
 struct Setup {
-  std::string cache_folder;    ///< frame indexes and the like, per content; empty: nothing is kept
-  std::string state_folder;    ///< list of recent records; empty: nothing is kept
-  bool background = true;      ///< open media, make stills and waveforms; commands that only compute say false
-  bool sound = true;           ///< false: playback runs on a clock
-  std::function<void()> wake;  ///< called from any thread when poll() has something; may be empty
+  std::string cache_folder{};    ///< frame indexes and the like, per content; empty: nothing is kept
+  std::string state_folder{};    ///< list of recent records; empty: nothing is kept
+  bool background = true;        ///< open media, make stills and waveforms; commands that only compute say false
+  bool sound = true;             ///< false: playback runs on a clock
+  std::function<void()> wake{};  ///< called from any thread when poll() has something; may be empty
   std::function<Outcome<std::string>(const std::string& folder)>
-      make_demo;  ///< makes the demo record, returns its path
+      make_demo{};  ///< makes the demo record, returns its path
 };
 
 class Session {

@@ -68,20 +68,20 @@ struct Transport {
 
 struct SessionView {
   bool has_record = false;
-  std::string path;
-  std::string name;                      ///< for the title: file name without ending
-  std::optional<std::string> read_only;  ///< why nothing can be changed
+  std::string path{};
+  std::string name{};                      ///< for the title: file name without ending
+  std::optional<std::string> read_only{};  ///< why nothing can be changed
   const model::Record& record;
   std::uint64_t revision = 0;      ///< changes with every edit
   const workings::Report& report;  ///< findings for this revision
   const safety::Cover& cover;      ///< cover for this revision
   const std::map<model::FootageId, FootageState>& footage;
-  Transport transport;
-  std::string undo_name;  ///< empty: nothing to undo
-  std::string redo_name;
-  std::optional<ThingRef> just_made;   ///< the pin the last intent made
-  const std::vector<Notice>& notices;  ///< newest last
-  std::vector<Job> jobs;
+  Transport transport{};
+  std::string undo_name{};  ///< empty: nothing to undo
+  std::string redo_name{};
+  std::optional<ThingRef> just_made{};  ///< the pin the last intent made
+  const std::vector<Notice>& notices;   ///< newest last
+  std::vector<Job> jobs{};
   const std::vector<std::string>& recent;  ///< records opened lately, newest first
   std::uint64_t now_frame = 0;
 };
