@@ -1,0 +1,162 @@
+#include "session/session.h"
+
+#include <gtest/gtest.h>
+
+#include <thread>
+
+#include "session/scratch.h"
+
+namespace sash::session {
+namespace {
+
+constexpr const char* captions = "1\r\n00:00:01,000 --> 00:00:03,000\r\nWe take 2.0 g of zinc.\r\n\r\n";
+
+Setup quiet() {
+  Setup setup;
+  setup.background = false;
+  setup.sound = false;
+  return setup;
+}
+
+// Lets background work arrive until `done` says so; a minute is far more than it takes.
+template <class Condition>
+bool wait_for(Session& session, Condition done) {
+  const auto deadline = std::chrono::steady_clock::now() + std::chrono::minutes(1);
+  while (std::chrono::steady_clock::now() < deadline) {
+    session.poll();
+    if (done(session.view())) return true;
+    std::this_thread::sleep_for(std::chrono::milliseconds(5));
+  }
+  return false;
+}
+
+TEST(Session, BeginsPinsUndoesAndReopens) {
+  const Scratch scratch;
+  const auto record = scratch.path("a.sash");
+  {
+    Session session(quiet());
+    ASSERT_TRUE(session.apply(BeginRecord{record, {}, {scratch.write("talk.srt", captions)}}).ok());
+    ASSERT_EQ(session.view().record.lines.size(), 1U);
+    const auto footage = session.view().record.footages[0].id;
+    ASSERT_TRUE(session.apply(Seek{footage, Moment::seconds(2), true}).ok());
+    ASSERT_TRUE(session.apply(PinHere{PinKind::figure}).ok());
+    ASSERT_TRUE(session.view().just_made);
+    EXPECT_EQ(session.view().record.figures[0].place.from, Moment::seconds(2));
+    EXPECT_EQ(session.view().undo_name, "Pin figure");
+  }
+  Session session(quiet());
+  ASSERT_TRUE(session.apply(OpenRecord{record}).ok());
+  EXPECT_EQ(session.view().record.figures.size(), 1U);
+  ASSERT_TRUE(session.apply(Undo{}).ok());
+  EXPECT_TRUE(session.view().record.figures.empty()) << "undo reaches back over the reopening";
+  ASSERT_TRUE(session.apply(Redo{}).ok());
+  EXPECT_EQ(session.view().record.figures.size(), 1U);
+}
+
+TEST(Session, AFaultLeavesTheRecordAsItWasAndIsSaid) {
+  const Scratch scratch;
+  Session session(quiet());
+  const Done nothing_open = session.apply(PinHere{PinKind::note});
+  ASSERT_FALSE(nothing_open.ok());
+  ASSERT_TRUE(session.apply(BeginRecord{scratch.path("a.sash"), {}, {}}).ok());
+  const auto before = session.view().record;
+  EXPECT_FALSE(session.apply(AddFiles{{scratch.write("x.mp4", "this is text")}}).ok());
+  EXPECT_EQ(session.view().record, before);
+  EXPECT_TRUE(session.view().notices.back().fault);
+}
+
+TEST(Session, OpensTheRecordThoughItsFootageIsGoneAndFindsItAgain) {
+  const Scratch scratch;
+  const auto clip = scratch.clip("clip.mp4", 1);
+  const auto record = scratch.path("a.sash");
+  {
+    Session session(quiet());
+    ASSERT_TRUE(session.apply(BeginRecord{record, {clip}, {}}).ok());
+    EXPECT_EQ(session.view().record.footages[0].path, "clip.mp4") << "kept relative to the record";
+  }
+  const auto moved = scratch.path("elsewhere.mp4");
+  std::filesystem::rename(clip, moved);
+  Setup setup = quiet();
+  setup.background = true;
+  Session session(setup);
+  ASSERT_TRUE(session.apply(OpenRecord{record}).ok());
+  const auto id = session.view().record.footages[0].id;
+  ASSERT_TRUE(
+      wait_for(session, [&](const SessionView& v) { return v.footage.at(id).missing && v.footage.at(id).fault; }));
+
+  const auto other = scratch.clip("other.mp4", 2);
+  const Done wrong = session.apply(FindFootageAgain{id, other});
+  ASSERT_FALSE(wrong.ok());
+  EXPECT_NE(wrong.fault().sentence.find("another clip"), std::string::npos);
+  ASSERT_TRUE(session.apply(FindFootageAgain{id, moved}).ok());
+  EXPECT_TRUE(wait_for(session, [&](const SessionView& v) { return v.footage.at(id).index != nullptr; }));
+}
+
+TEST(Session, BackgroundWorkBringsIndexSoundAndStills) {
+  const Scratch scratch;
+  Setup setup = quiet();
+  setup.background = true;
+  setup.cache_folder = scratch.path("cache");
+  Session session(setup);
+  ASSERT_TRUE(session.apply(BeginRecord{scratch.path("a.sash"), {scratch.clip("clip.mp4", 5)}, {}}).ok());
+  const auto id = session.view().record.footages[0].id;
+  ASSERT_TRUE(wait_for(session, [&](const SessionView& v) {
+    const auto& state = v.footage.at(id);
+    return state.index && state.waveform && state.stills.size() == 3 && v.jobs.empty() && v.transport.picture;
+  }));
+  const auto view = session.view();
+  EXPECT_EQ(view.footage.at(id).index->count(), 125U) << "5 s at 25 frames a second";
+  EXPECT_EQ(view.transport.at, Moment());
+  EXPECT_EQ(view.transport.time_code, "00:00:00:00");
+}
+
+TEST(Session, ASecondDeskReadsOnly) {
+  const Scratch scratch;
+  Session first(quiet());
+  ASSERT_TRUE(first.apply(BeginRecord{scratch.path("a.sash"), {}, {scratch.write("talk.srt", captions)}}).ok());
+  Session second(quiet());
+  ASSERT_TRUE(second.apply(OpenRecord{scratch.path("a.sash")}).ok());
+  EXPECT_TRUE(second.view().read_only);
+  EXPECT_FALSE(second.apply(PinHere{PinKind::note}).ok());
+  EXPECT_FALSE(first.view().read_only);
+}
+
+TEST(Session, ADropWithoutARecordBeginsOneBesideTheFile) {
+  const Scratch scratch;
+  Session session(quiet());
+  ASSERT_TRUE(session.apply(AddFiles{{scratch.write("talk.srt", captions)}}).ok());
+  EXPECT_EQ(session.view().path, scratch.path("talk.sash"));
+  EXPECT_EQ(session.view().record.lines.size(), 1U);
+}
+
+TEST(Session, TheScriptIsTheSameBytesEachTime) {
+  const Scratch scratch;
+  Setup setup = quiet();
+  Session session(setup);
+  ASSERT_TRUE(session
+                  .apply(BeginRecord{
+                      scratch.path("a.sash"), {scratch.clip("clip.mp4", 3)}, {scratch.write("clip.srt", captions)}})
+                  .ok());
+  for (const char* folder : {"one", "two"}) {
+    ASSERT_TRUE(session.apply(ExportScript{scratch.path(folder)}).ok());
+    ASSERT_TRUE(wait_for(session, [&](const SessionView& v) {
+      return !v.notices.empty() && v.notices.back().sentence == "The script is in " + scratch.path(folder) + ".";
+    }));
+  }
+  int files = 0;
+  for (const auto& file : std::filesystem::directory_iterator(scratch.path("one"))) {
+    const auto name = file.path().filename().string();
+    const auto read = [](const std::string& path) {
+      std::ifstream in(path, std::ios::binary);
+      return std::string(std::istreambuf_iterator<char>(in), {});
+    };
+    const auto bytes = read(file.path().string());
+    EXPECT_EQ(bytes, read(scratch.path("two/" + name))) << name;
+    EXPECT_FALSE(bytes.empty() && name != "chapters.txt") << name;
+    ++files;
+  }
+  EXPECT_EQ(files, 8);
+}
+
+}  // namespace
+}  // namespace sash::session
