@@ -149,6 +149,9 @@ class Story {
     relate(RelationType::in_solution, "The sodium hydroxide",
            {{"strength", strength, ""}, {"solution_volume", volume, ""}, {"solute_amount", amount, ""}},
            {{"substance", "sodium hydroxide"}});
+    relate(RelationType::reaction, "Copper to oxide, if nothing were lost",
+           {{"reactant", weighed_, "Cu"}, {"product", oxide, "CuO"}},
+           {{"equation", "2 Cu + O2 -> 2 CuO"}, {"excess", "O2"}});
     relate(RelationType::chain, "From copper to its oxide", {{"start", weighed_, ""}, {"product", oxide, "3"}},
            {{"equation:1", "Cu + 4 HNO3 -> Cu(NO3)2 + 2 NO2 + 2 H2O"},
             {"equation:2", "Cu(NO3)2 + 2 NaOH -> Cu(OH)2 + 2 NaNO3"},
@@ -216,7 +219,7 @@ class Story {
   void hazards() {
     const auto nitric =
         hazard(26.5, 36, "concentrated nitric acid is poured", "nitric acid", Route::skin, Level::danger);
-    callout(18, 24, "DANGER Nitric acid burns skin and eyes.\nGoggles, gloves, sash down.", Level::danger,
+    callout(18, 27.5, "DANGER Nitric acid burns skin and eyes.\nGoggles, gloves, sash down.", Level::danger,
             Delivery::shown, nitric);
     callout(17.5, 25.6, "Concentrated nitric acid burns skin and eyes.", Level::danger, Delivery::spoken, nitric);
     const auto fume = hazard(fume_begins, fume_ends, "brown fume of nitrogen dioxide from copper in nitric acid",

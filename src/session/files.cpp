@@ -23,7 +23,8 @@ Done write_whole(const std::string& path, std::string_view bytes) {
   }
   std::error_code ignored;
   fs::remove(aside, ignored);
-  return Fault::of(Code::unreadable, "The file '" + path + "' cannot be written; check the folder, its permissions and the free space.",
+  return Fault::of(Code::unreadable,
+                   "The file '" + path + "' cannot be written; check the folder, its permissions and the free space.",
                    path);
 }
 

@@ -38,19 +38,14 @@ template <class T, class Make>
 Outcome<T> kept_or_made(const std::string& cache_file, std::string_view kind, const std::string& fingerprint,
                         Make make) {
   std::optional<store::ContentCache> cache;
-  if (!cache_file.empty()) {
-    if (auto opened = store::ContentCache::open(cache_file)) cache = std::move(*opened);
-  }
+  if (!cache_file.empty()) cache = store::ContentCache::open(cache_file);
   if (cache) {
     if (const auto bytes = cache->get(kind, fingerprint)) {
       if (auto kept = T::from_bytes(*bytes)) return kept;
     }
   }
   Outcome<T> made = make();
-  if (made && cache) {
-    // Losing what could have been kept costs only time at the next opening.
-    static_cast<void>(cache->put(kind, fingerprint, made->to_bytes()));
-  }
+  if (made && cache) cache->put(kind, fingerprint, made->to_bytes());
   return made;
 }
 
@@ -160,7 +155,7 @@ void FootageWork::after_facts(model::FootageId footage, const std::string& path,
   if (facts.video) {
     start("Indexing " + file_name(path), footage,
           [this, footage, path, turn, mark = facts.fingerprint](Progress& progress) {
-            auto index = kept_or_made<media::FrameIndex>(cache_file_, "frame index", mark,
+            auto index = kept_or_made<media::FrameIndex>(cache_file_, "frame index 1", mark,
                                                          [&] { return media::build_frame_index(path, progress); });
             if (!index) {
               if (index.fault().code != Code::cancelled) inbox_->put({footage, turn, NotOpened{index.fault()}});
@@ -173,7 +168,7 @@ void FootageWork::after_facts(model::FootageId footage, const std::string& path,
     start(
         "Drawing the sound of " + file_name(path), footage,
         [this, footage, path, turn, mark = facts.fingerprint](Progress& progress) {
-          auto waveform = kept_or_made<media::Waveform>(cache_file_, "waveform", mark,
+          auto waveform = kept_or_made<media::Waveform>(cache_file_, "waveform 1", mark,
                                                         [&] { return media::make_waveform(path, progress); });
           if (waveform)
             inbox_->put({footage, turn, WaveformFound{std::make_shared<const media::Waveform>(std::move(*waveform))}});

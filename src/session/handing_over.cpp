@@ -20,9 +20,10 @@ namespace fs = std::filesystem;
 constexpr media::Size still_box{320, 320};
 constexpr int still_quality = 80;
 
-// Exact stills for the script's rows, footage by footage; footage that cannot be read has none, and the script goes out all
-// the same.
-std::vector<script::StillPicture> make_script_stills(const model::Record& record, const fs::path& record_folder, Progress& progress) {
+// Exact stills for the script's rows, footage by footage; footage that cannot be read has none, and the script goes out
+// all the same.
+std::vector<script::StillPicture> make_script_stills(const model::Record& record, const fs::path& record_folder,
+                                                     Progress& progress) {
   std::map<model::FootageId, std::vector<Moment>> wanted;
   std::size_t all = 0;
   for (const auto& place : script::stills_wanted(record)) {
@@ -38,7 +39,8 @@ std::vector<script::StillPicture> make_script_stills(const model::Record& record
       progress.at(0.9 * static_cast<double>(out.size()) / static_cast<double>(all));
     };
     Progress part;
-    static_cast<void>(media::make_stills(record_folder / file->path, moments, Moment(), still_box, nullptr, part, take));
+    static_cast<void>(
+        media::make_stills(record_folder / file->path, moments, Moment(), still_box, nullptr, part, take));
     if (progress.cancelled()) break;
   }
   return out;
@@ -46,17 +48,18 @@ std::vector<script::StillPicture> make_script_stills(const model::Record& record
 
 }  // namespace
 
-Outcome<std::string> write_script(const model::Record& record, const std::string& record_path, const std::string& folder,
-                                  Progress& progress) {
+Outcome<std::string> write_script(const model::Record& record, const std::string& record_path,
+                                  const std::string& folder, Progress& progress) {
   std::error_code error;
   fs::create_directories(folder, error);
   if (error) {
-    return Fault::of(Code::unreadable, "The folder '" + folder + "' cannot be made (" + error.message() + "); choose another.", folder);
+    return Fault::of(Code::unreadable,
+                     "The folder '" + folder + "' cannot be made (" + error.message() + "); choose another.", folder);
   }
   const auto report = workings::check(record);
   const auto cover = safety::check_cover(record);
-  const script::Materials materials{record, report, cover,
-                                    make_script_stills(record, fs::absolute(record_path, error).parent_path(), progress)};
+  const script::Materials materials{
+      record, report, cover, make_script_stills(record, fs::absolute(record_path, error).parent_path(), progress)};
   if (progress.cancelled()) return Fault::of(Code::cancelled, "Writing the script was stopped; nothing was written.");
   auto files = script::write_files(materials);
   files.push_back({"record.json", store::to_json(record)});

@@ -9,7 +9,6 @@
 #include "session/handing_over.h"
 #include "session/importing.h"
 #include "session/playing.h"
-#include "session/reading_narration.h"
 #include "session/recent.h"
 #include "store/store.h"
 
@@ -192,7 +191,8 @@ struct Session::Inner {
     const auto id = std::get<model::FootageId>(*planned.about);
     if (setup.background) {
       begin_work(*model::find(record(), id));
-      if (!playing.footage().known() || playing.footage() == id) turn_to(id, Moment());
+      const bool nothing_shown = !playing.footage().known() && !waiting;
+      if (nothing_shown || playing.footage() == id) turn_to(id, Moment());
     }
     return {};
   }
@@ -275,13 +275,6 @@ struct Session::Inner {
           true);
     }
   }
-
-  // --- narration
-
-  Done read_narration() {
-    if (!store) return no_record();
-    return carry_out(propose_from_narration(record(), ids()));
-  }
 };
 
 Session::Session(Setup setup) : inner_(std::make_unique<Inner>(std::move(setup))) {}
@@ -336,7 +329,10 @@ struct CarryOut {
   Done operator()(const Undo&) { return step_back(true); }
   Done operator()(const Redo&) { return step_back(false); }
 
-  Done operator()(const ReadNarration&) { return in.read_narration(); }
+  Done operator()(const ReadNarration&) {
+    return Fault::of(Code::unsupported,
+                     "Figures are not read out of the narration yet; choose their words in a line and pin them.");
+  }
   Done operator()(const ExportScript& i) {
     if (!in.store) return no_record();
     in.handing_over.begin(in.record(), in.store->path(), i.folder);

@@ -12,7 +12,7 @@ namespace {
 constexpr const char* captions = "1\r\n00:00:01,000 --> 00:00:03,000\r\nWe take 2.0 g of zinc.\r\n\r\n";
 
 Setup quiet() {
-  Setup setup;
+  session::Setup setup;
   setup.background = false;
   setup.sound = false;
   return setup;
@@ -76,7 +76,7 @@ TEST(Session, OpensTheRecordThoughItsFootageIsGoneAndFindsItAgain) {
   }
   const auto moved = scratch.path("elsewhere.mp4");
   std::filesystem::rename(clip, moved);
-  Setup setup = quiet();
+  session::Setup setup = quiet();
   setup.background = true;
   Session session(setup);
   ASSERT_TRUE(session.apply(OpenRecord{record}).ok());
@@ -94,7 +94,7 @@ TEST(Session, OpensTheRecordThoughItsFootageIsGoneAndFindsItAgain) {
 
 TEST(Session, BackgroundWorkBringsIndexSoundAndStills) {
   const Scratch scratch;
-  Setup setup = quiet();
+  session::Setup setup = quiet();
   setup.background = true;
   setup.cache_folder = scratch.path("cache");
   Session session(setup);
@@ -131,7 +131,7 @@ TEST(Session, ADropWithoutARecordBeginsOneBesideTheFile) {
 
 TEST(Session, TheScriptIsTheSameBytesEachTime) {
   const Scratch scratch;
-  Setup setup = quiet();
+  session::Setup setup = quiet();
   Session session(setup);
   ASSERT_TRUE(session
                   .apply(BeginRecord{

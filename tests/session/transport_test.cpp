@@ -11,7 +11,7 @@ namespace {
 class Transport : public ::testing::Test {
  protected:
   void SetUp() override {
-    Setup setup;
+    session::Setup setup;
     setup.sound = false;
     session_ = std::make_unique<Session>(setup);
     ASSERT_TRUE(session_

@@ -23,10 +23,11 @@ std::vector<session::ThingRef> proposals(const model::Record& record) {
 
 }  // namespace
 
-int begin(const std::string& record, const std::vector<std::string>& footage, const std::vector<std::string>& narration, bool accept,
-          Console& console) {
+int begin(const std::string& record, const std::vector<std::string>& footage, const std::vector<std::string>& narration,
+          bool accept, Console& console) {
   session::Session session(session::Setup{.background = false, .sound = false});
-  if (const Done done = session.apply(session::BeginRecord{record, footage, narration}); !done) return console.fail(done.fault());
+  if (const Done done = session.apply(session::BeginRecord{record, footage, narration}); !done)
+    return console.fail(done.fault());
   if (accept) {
     if (const Done done = session.apply(session::ReadNarration{}); !done) return console.fail(done.fault());
     const auto all = proposals(session.view().record);
@@ -36,8 +37,9 @@ int begin(const std::string& record, const std::vector<std::string>& footage, co
   }
   const auto view = session.view();
   for (const auto& notice : view.notices) console.err << notice.sentence << '\n';
-  console.out << record << ": " << view.record.footages.size() << " footage, " << view.record.lines.size() << " narration lines, "
-              << view.record.figures.size() << " figures, " << view.record.relations.size() << " relations\n";
+  console.out << record << ": " << view.record.footages.size() << " footage, " << view.record.lines.size()
+              << " narration lines, " << view.record.figures.size() << " figures, " << view.record.relations.size()
+              << " relations\n";
   return fine;
 }
 

@@ -19,7 +19,11 @@ using workings::Reckoned;
 
 ordered_json as_json(const std::optional<Reckoned>& value) {
   if (!value) return nullptr;
-  return {{"figure", value->figure.number}, {"value", value->value}, {"uncertainty", value->spread}, {"unit", value->unit}, {"text", value->text}};
+  return {{"figure", value->figure.number},
+          {"value", value->value},
+          {"uncertainty", value->spread},
+          {"unit", value->unit},
+          {"text", value->text}};
 }
 
 ordered_json as_json(const Finding& finding, const model::Record& record) {
@@ -42,11 +46,13 @@ ordered_json as_json(const Finding& finding, const model::Record& record) {
   for (const auto& culprit : finding.culprits) {
     ordered_json should = ordered_json::array();
     for (const auto& value : culprit.should_be) should.push_back(as_json(value));
-    culprits.push_back({{"should_be", should}, {"tied", culprit.tied}, {"settles", culprit.settles}, {"sentence", culprit.sentence}});
+    culprits.push_back(
+        {{"should_be", should}, {"tied", culprit.tied}, {"settles", culprit.settles}, {"sentence", culprit.sentence}});
   }
   auto& explanations = out["explanations"] = ordered_json::array();
   for (const auto& e : finding.explanations) {
-    explanations.push_back({{"kind", workings::name_of(e.kind)}, {"sentence", e.sentence}, {"would_be", as_json(e.would_be)}});
+    explanations.push_back(
+        {{"kind", workings::name_of(e.kind)}, {"sentence", e.sentence}, {"would_be", as_json(e.would_be)}});
   }
   out["workings"] = workings::plain_text(finding.workings);
   return out;
@@ -58,11 +64,12 @@ ordered_json as_json(const model::Record& record, const workings::Report& report
   for (const auto& finding : report.findings) findings.push_back(as_json(finding, record));
   auto& figures = out["figures"] = ordered_json::array();
   for (const auto& state : report.figures) {
-    figures.push_back({{"figure", state.figure.number},
-                       {"said", as_json(state.said)},
-                       {"uncertainty_reason", state.doubt},
-                       {"reconciled", as_json(state.reconciled)},
-                       {"standardised", state.standardised ? ordered_json(*state.standardised) : ordered_json(nullptr)}});
+    figures.push_back(
+        {{"figure", state.figure.number},
+         {"said", as_json(state.said)},
+         {"uncertainty_reason", state.doubt},
+         {"reconciled", as_json(state.reconciled)},
+         {"standardised", state.standardised ? ordered_json(*state.standardised) : ordered_json(nullptr)}});
   }
   auto& hazards = out["cover"] = ordered_json::array();
   for (const auto& finding : cover.findings) {
@@ -73,7 +80,8 @@ ordered_json as_json(const model::Record& record, const workings::Report& report
                        {"sentence", finding.sentence}});
   }
   auto& constants = out["constants"] = ordered_json::array();
-  for (const auto& c : report.constants) constants.push_back({{"name", c.name}, {"text", c.text}, {"source", c.source}});
+  for (const auto& c : report.constants)
+    constants.push_back({{"name", c.name}, {"text", c.text}, {"source", c.source}});
   return out;
 }
 
@@ -95,10 +103,12 @@ std::string when(const Finding& finding, const model::Record& record) {
 }
 
 void print(const Finding& finding, const model::Record& record, std::ostream& out) {
-  out << workings::label_of(finding.verdict) << "  " << when(finding, record) << "  " << title(finding, record) << "\n    " << finding.sentence
-      << '\n';
-  for (const auto line : split_lines(workings::plain_text(finding.workings))) out << "      " << line << '\n';
-  if (finding.verdict == workings::Verdict::conflicts && !finding.tolerance_reason.empty()) out << "    " << finding.tolerance_reason << '\n';
+  out << workings::label_of(finding.verdict) << "  " << when(finding, record) << "  " << title(finding, record)
+      << "\n    " << finding.sentence << '\n';
+  const std::string written = workings::plain_text(finding.workings);
+  for (const auto line : split_lines(written)) out << "      " << line << '\n';
+  if (finding.verdict == workings::Verdict::conflicts && !finding.tolerance_reason.empty())
+    out << "    " << finding.tolerance_reason << '\n';
   for (const auto& missing : finding.missing) out << "    missing: " << missing << '\n';
   for (const auto& culprit : finding.culprits) out << "    " << culprit.sentence << '\n';
   for (const auto& explanation : finding.explanations) out << "    could be: " << explanation.sentence << '\n';
@@ -123,10 +133,12 @@ int check(const std::string& path, bool json, Console& console) {
       if (finding.gap == safety::Gap::none) continue;
       const auto* hazard = model::find(record, finding.hazard);
       console.out << safety::gap_label(finding.gap) << "  "
-                  << time_text(model::film_start(record, hazard->place.footage) + finding.at) << "\n    " << finding.sentence << '\n';
+                  << time_text(model::film_start(record, hazard->place.footage) + finding.at) << "\n    "
+                  << finding.sentence << '\n';
     }
     console.out << conflicts << (conflicts == 1 ? " conflict, " : " conflicts, ") << gaps << " of " << cover.hazards
-                << " hazards without full cover. Screening only: local codes, the safety officer and licensed practice decide.\n";
+                << " hazards without full cover. Screening only: local codes, the safety officer and licensed practice "
+                   "decide.\n";
   }
   return conflicts == 0 && gaps == 0 ? fine : conflicts_found;
 }

@@ -19,6 +19,5 @@ int check(const std::string& record, bool json, Console& console);
 int script(const std::string& record, const std::string& folder, Console& console);
 int record_to_json(const std::string& record, const std::string& to, Console& console);
 int record_from_json(const std::string& record, const std::string& from, Console& console);
-int figures(const std::string& narration, bool json, Console& console);
 
 }  // namespace sash::cli

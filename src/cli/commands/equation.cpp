@@ -19,7 +19,8 @@ ordered_json as_json(const chem::Equation& equation, const chem::Balance& balanc
   out["why"] = balance.why.empty() ? ordered_json(nullptr) : ordered_json(balance.why);
   auto& species = out["species"] = ordered_json::array();
   for (const auto& each : equation.all()) species.push_back(each.formula.plain());
-  if (!balance.solutions.empty() && balance.status != chem::BalanceStatus::balanced) out["solutions"] = balance.solutions;
+  if (!balance.solutions.empty() && balance.status != chem::BalanceStatus::balanced)
+    out["solutions"] = balance.solutions;
   return out;
 }
 

@@ -16,7 +16,8 @@ constexpr std::size_t most_json_bytes = 128U << 20U;
 int record_to_json(const std::string& record, const std::string& to, Console& console) {
   const auto opened = store::Store::open(record);
   if (!opened) return console.fail(opened.fault());
-  if (const Fault* why = opened->read_only(); why != nullptr && why->code == Code::damaged) console.err << why->sentence << '\n';
+  if (const Fault* why = opened->read_only(); why != nullptr && why->code == Code::damaged)
+    console.err << why->sentence << '\n';
   const std::string json = store::to_json(opened->record());
   if (to == "-") {
     console.out << json;

@@ -66,7 +66,7 @@ class SoundFeed {
   std::int64_t last_pull_ = 0;  // of these, in the last pull
   std::chrono::steady_clock::time_point pulled_at_;
   std::optional<Moment> end_;
-  Moment heard_;                    // as told last
+  Moment heard_;         // as told last
   bool filled_ = false;  // no more will be stored
   int buffer_frames_ = 0;
 
