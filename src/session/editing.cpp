@@ -161,9 +161,8 @@ Planned pin(const Record& record, const NewNumber& ids, PinKind kind, const Plac
 
 Outcome<Planned> end_span(const Record& record, const ThingRef& thing, Moment until) {
   return change_place(record, thing, "End span of " + std::string(word_for(thing)), [&](Place& place) {
-    const auto [first, last] = std::minmax(place.from, until);
-    place.from = first;
-    place.until = last;
+    place.until = std::max(place.from, until);
+    place.from = std::min(place.from, until);
   });
 }
 
