@@ -49,17 +49,14 @@ double equation_size(const Problem& problem, const Equation& eq, const std::vect
 }
 
 Misfit misfit_at(const Problem& problem, const std::vector<double>& x) {
-  Misfit misfit;
   const std::size_t n = problem.equations.size();
-  misfit.residual.resize(n);
-  misfit.size.resize(n);
-  misfit.relative.resize(n);
-  misfit.slopes.resize(n);
+  Misfit misfit{std::vector<double>(n), std::vector<double>(n), std::vector<double>(n),
+                std::vector<std::vector<double>>(n)};
   std::vector<double> values;
   for (std::size_t e = 0; e < n; ++e) {
     const Equation& eq = problem.equations[e];
-    values.resize(eq.members.size());
-    for (std::size_t m = 0; m < values.size(); ++m) values[m] = x[at(eq.members[m])];
+    values.clear();
+    for (const int member : eq.members) values.push_back(x[at(member)]);
     std::vector<double>& slope = misfit.slopes[e];
     slope.assign(values.size(), 0);
     const double residual = eq.law->residual(values, slope);

@@ -64,7 +64,7 @@ class Mixing final : public RelationKind {
                      bool by_mass) {
     const auto meaning = meaning_of(d, strength);
     if (!meaning) return;
-    std::vector<Weighted> solutes;
+    std::vector<Weighted> solutes{{sum, -1}};  // the first is the solute of the mixture, known at the end
     for (const auto& [name, part] : parts) {
       const auto own = strengths.find(name);
       if (own == strengths.end()) continue;  // holds none of it
@@ -77,12 +77,12 @@ class Mixing final : public RelationKind {
     for (const auto& [name, own] : strengths) {
       if (!parts.contains(name)) d.missing("the part “" + name + "” whose strength is given");
     }
-    if (solutes.empty()) return d.missing("the strength of a part");
+    if (solutes.size() == 1) return d.missing("the strength of a part");
     SolutionSide mixture{"mixture", "mixture", {}, {}, "density"};
     (by_mass ? mixture.mass : mixture.volume) = sum;
     const auto all = solute_of(d, mixture, strength, meaning->solute);
     if (!all) return;
-    solutes.insert(solutes.begin(), {*all, -1});
+    solutes.front().first = *all;
     d.sum("the solute of the parts and of the mixture", solutes);
   }
 };

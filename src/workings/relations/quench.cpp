@@ -40,26 +40,26 @@ class Quench final : public RelationKind {
   // The extent to which the figures of a slot can react, all together.
   static std::optional<std::size_t> needed(Drafting& d, const BalancedEquation& e, std::string_view slot,
                                            const std::string& what) {
-    std::vector<Weighted> members;
+    std::vector<Weighted> reach;
     for (const Filled& f : d.figures(slot)) {
       const auto species = species_of(d, e, f.about, true);
       if (!species) return std::nullopt;
       const auto amount = amount_behind(d, e, *species, f);
       if (!amount) return std::nullopt;
-      members.push_back({*amount, 1 / e.coefficient(*species)});
+      reach.push_back({*amount, 1 / e.coefficient(*species)});
     }
-    if (members.empty()) {
+    if (reach.empty()) {
       d.missing(what);
       return std::nullopt;
     }
-    const std::size_t extent =
-        d.hidden("reach of the " + std::string(slot), Piece::of_symbol("ξ", std::string(slot)), Kind::amount);
-    if (members.size() == 1) {
+    const std::string name = "reach of the " + std::string(slot);
+    const std::size_t extent = d.hidden(name, Piece::of_symbol("ξ", std::string(slot)), Kind::amount);
+    if (reach.size() == 1) {
       d.at(extent).silent = true;
-      d.product("the reach of the " + std::string(slot), {{extent, -1}, {members[0].first, 1}}, members[0].second);
+      d.product("the " + name, {{extent, -1}, {reach.front().first, 1}}, reach.front().second);
     } else {
-      members.insert(members.begin(), {extent, -1});
-      d.sum("the reach of the " + std::string(slot), members);
+      reach.push_back({extent, -1});
+      d.sum("the " + name, reach);
     }
     return extent;
   }
