@@ -7,7 +7,6 @@
 #include <cstdio>
 #include <cstdlib>
 #include <fstream>
-#include <iterator>
 #include <map>
 #include <memory>
 
@@ -151,7 +150,9 @@ fs::path clip_of_bytes(const std::string& name, const std::string& bytes) {
 std::string bytes_of(const fs::path& file) {
   std::ifstream in(file, std::ios::binary);
   if (!in) give_up("cannot read " + file.string());
-  return {std::istreambuf_iterator<char>(in), {}};
+  std::string bytes(fs::file_size(file), '\0');
+  in.read(bytes.data(), static_cast<std::streamsize>(bytes.size()));
+  return bytes;
 }
 
 std::optional<fs::path> camera_clip() {
