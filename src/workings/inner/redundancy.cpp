@@ -51,6 +51,7 @@ Redundancy::Redundancy(const std::vector<LinearRow>& reduced, int measured_colum
     right_.push_back(row.right * by);
   }
   factor();
+  invert();
 }
 
 void Redundancy::factor() {
@@ -125,15 +126,61 @@ std::vector<double> Redundancy::least() const {
   return z;
 }
 
-double Redundancy::explained(const SparseRow& p) const {
-  // G p is short, and so is the path from its rows to the root of the elimination tree: only that is walked.
-  std::vector<Entry> start;
-  for (const Entry& e : p) {
-    for (const Entry& g : by_column_[static_cast<std::size_t>(e.column)])
-      start.push_back({g.column, e.value * g.value});
+// From the last row to the first: each entry rests on entries further right that are there already.
+void Redundancy::invert() {
+  inverse_of_row_.assign(rows_.size(), 0);
+  for (std::size_t j = rows_.size(); j-- > 0;) {
+    Column& column = lower_[j];
+    column.inverse.assign(column.rows.size(), 0);
+    if (inverse_diagonal_[j] == 0) continue;  // a dependent row takes no part
+    double diagonal = inverse_diagonal_[j];
+    for (std::size_t a = 0; a < column.rows.size(); ++a) {
+      double sum = 0;
+      for (std::size_t b = 0; b < column.rows.size(); ++b) {
+        if (column.values[b] != 0) sum -= column.values[b] * inverse_at(column.rows[a], column.rows[b]).value_or(0);
+      }
+      column.inverse[a] = sum;
+      diagonal -= column.values[a] * sum;
+    }
+    inverse_of_row_[j] = diagonal;
   }
+}
+
+// The entry of the inverse; nothing where the factor has none, and it was not computed.
+std::optional<double> Redundancy::inverse_at(int a, int b) const {
+  if (a == b) return inverse_of_row_[static_cast<std::size_t>(a)];
+  const Column& column = lower_[static_cast<std::size_t>(std::min(a, b))];
+  const auto it = std::lower_bound(column.rows.begin(), column.rows.end(), std::max(a, b));
+  if (it == column.rows.end() || *it != std::max(a, b)) return std::nullopt;
+  return column.inverse[static_cast<std::size_t>(it - column.rows.begin())];
+}
+
+double Redundancy::explained(const SparseRow& p) const {
+  std::vector<Entry> rows;  // G p
+  for (const Entry& e : p) {
+    for (const Entry& g : by_column_[static_cast<std::size_t>(e.column)]) rows.push_back({g.column, e.value * g.value});
+  }
+  const auto fast = by_inverse(rows);
+  return fast ? *fast : by_path(rows);
+}
+
+// One measured variable stands in few rows, and the inverse is known between all of them.
+std::optional<double> Redundancy::by_inverse(const std::vector<Entry>& rows) const {
+  double sum = 0;
+  for (std::size_t i = 0; i < rows.size(); ++i) {
+    for (std::size_t j = 0; j <= i; ++j) {
+      const auto entry = inverse_at(rows[i].column, rows[j].column);
+      if (!entry) return std::nullopt;
+      sum += (i == j ? 1 : 2) * rows[i].value * rows[j].value * *entry;
+    }
+  }
+  return sum;
+}
+
+// Otherwise one forward substitution, along the path from those rows to the root of the elimination tree.
+double Redundancy::by_path(const std::vector<Entry>& rows) const {
   std::vector<int> path;
-  for (const Entry& s : start) {
+  for (const Entry& s : rows) {
     for (int i = s.column; i >= 0; i = parent_[static_cast<std::size_t>(i)]) path.push_back(i);
   }
   std::sort(path.begin(), path.end());
@@ -142,7 +189,7 @@ double Redundancy::explained(const SparseRow& p) const {
     return static_cast<std::size_t>(std::lower_bound(path.begin(), path.end(), row) - path.begin());
   };
   std::vector<double> value(path.size(), 0);
-  for (const Entry& s : start) value[place(s.column)] += s.value;
+  for (const Entry& s : rows) value[place(s.column)] += s.value;
   double sum = 0;
   for (std::size_t at = 0; at < path.size(); ++at) {
     const std::size_t k = static_cast<std::size_t>(path[at]);
