@@ -145,7 +145,10 @@ TEST(ReadNarration, ReadsAMislabelledSubRip) {
 
 TEST(ReadNarration, CutsWhatIsFarTooLong) {
   std::string big = "[0:01] start\n";
-  while (big.size() < most_bytes + 100) big += "[0:02] and then we add some more of it and stir and wait\n";
+  while (big.size() < most_bytes + 100) {
+    big += "[0:02] ";
+    for (int i = 0; i < 1000; ++i) big += "and then we add some more of it and stir and wait\n";
+  }
   const NarrationText text = read(big, "big.txt");
   ASSERT_THAT(text.warnings, testing::Not(IsEmpty()));
   EXPECT_THAT(text.warnings[0], HasSubstr("only its first 32 MB"));

@@ -1,0 +1,295 @@
+#include "narration/inner/mention.h"
+
+#include <algorithm>
+#include <array>
+#include <unordered_map>
+
+#include "chem/names.h"
+#include "embedded/bench_materials.h"
+#include "narration/inner/word_set.h"
+#include "support/check.h"
+#include "support/text.h"
+
+namespace sash::narration {
+
+namespace {
+
+struct Material {
+  std::vector<std::string_view> words;
+  std::string_view name;
+  std::string_view flags;  ///< letters as the table's header explains
+};
+
+class Materials {
+ public:
+  Materials() {
+    bool header = true;
+    for (const std::string_view line : split_lines(embedded::bench_materials)) {
+      if (header) {
+        header = false;
+        continue;
+      }
+      const auto cells = split(line, '\t');
+      promise(cells.size() == 4, "a row of the bench materials has four cells");
+      Material m{split(cells[0], ' '), cells[1], cells[2]};
+      by_first_[m.words[0]].push_back(std::move(m));
+    }
+    for (auto& [word, list] : by_first_) {
+      std::stable_sort(list.begin(), list.end(),
+                       [](const Material& a, const Material& b) { return a.words.size() > b.words.size(); });
+    }
+  }
+
+  /// The longest row that begins at `at`, and the token behind it.
+  const Material* longest(const TokenStream& s, std::size_t at, std::size_t& last) const {
+    const auto it = by_first_.find(s.text(at));
+    if (it == by_first_.end()) return nullptr;
+    for (const Material& m : it->second) {
+      std::size_t p = at;
+      bool all = true;
+      for (const std::string_view word : m.words) all = all && s.is(p++, word);
+      if (!all) continue;
+      last = at + m.words.size();
+      return &m;
+    }
+    return nullptr;
+  }
+
+ private:
+  std::unordered_map<std::string_view, std::vector<Material>> by_first_;
+};
+
+const Materials& materials() {
+  static const Materials all;
+  return all;
+}
+
+/// The words as the name book wants them: parted by white space, with their punctuation; and which tokens each covers.
+struct Pieces {
+  std::vector<std::string_view> words;
+  std::vector<std::size_t> first_token;  ///< per word, one more at the end
+  std::vector<std::size_t> word_of;      ///< per token
+};
+
+Pieces pieces_of(const TokenStream& s, std::span<const model::NarrationLine> lines) {
+  Pieces out;
+  out.word_of.resize(s.size());
+  std::uint32_t line = 0;
+  std::uint32_t begin = 0;
+  std::uint32_t end = 0;
+  const auto close = [&] {
+    if (!out.first_token.empty()) out.words.push_back(std::string_view(lines[line].text).substr(begin, end - begin));
+  };
+  for (std::size_t i = 0; i < s.size(); ++i) {
+    if (!s[i].glued || out.first_token.empty() || s[i].line != line) {
+      close();
+      out.first_token.push_back(i);
+      line = s[i].line;
+      begin = s[i].begin;
+    }
+    end = s[i].end;
+    out.word_of[i] = out.first_token.size() - 1;
+  }
+  close();
+  out.first_token.push_back(s.size());
+  return out;
+}
+
+constexpr WordSet gases{"hydrogen", "oxygen", "nitrogen", "chlorine", "carbon dioxide", "carbon monoxide", "methane",
+                        "nitrogen dioxide", "nitrogen monoxide", "nitric oxide", "dinitrogen monoxide",
+                        "sulfur dioxide", "hydrogen sulfide", "ethene", "ethyne", "propane", "butane", "helium", "argon",
+                        "neon", "ozone", "hydrogen chloride", "dinitrogen tetroxide", "phosphine", "chlorine dioxide"};
+constexpr WordSet solvents{"ethanol", "methanol", "acetone", "propan-2-ol", "diethyl ether", "hexane", "heptane",
+                           "pentane", "toluene", "dichloromethane", "chloroform", "ethyl acetate", "cyclohexane"};
+
+bool is_salt_like(std::string_view name) {
+  if (name.ends_with("peroxide") || name == "ethyl acetate" || name.ends_with("methyl salicylate")) return false;
+  const std::string_view base = name.substr(0, name.find(' ') == std::string_view::npos ? 0 : name.size());
+  if (base.empty()) return false;
+  const auto has_word_ending = [&](std::string_view ending) {
+    for (const std::string_view word : split(base, ' ')) {
+      if (word.ends_with(ending)) return true;
+    }
+    return false;
+  };
+  if (has_word_ending("oxide") && !has_word_ending("hydroxide")) return false;
+  return has_word_ending("ate") || has_word_ending("ite") || has_word_ending("ide") || has_word_ending("ate(ii)") ||
+         name.find("ferrate(") != std::string_view::npos;
+}
+
+void set_kind_by_name(Mention& m) {
+  m.gas = m.gas || gases.has(m.name);
+  m.solvent = m.solvent || solvents.has(m.name);
+  m.acid = m.acid || m.name.ends_with("acid");
+  m.water = m.water || m.name == "water";
+  m.dissolves = m.dissolves || is_salt_like(m.name);
+}
+
+Mention of_material(const Material& m, std::size_t first, std::size_t last) {
+  Mention out;
+  out.first = first;
+  out.last = last;
+  out.name = m.name;
+  const auto flag = [&](char c) { return m.flags.find(c) != std::string_view::npos; };
+  out.gas = flag('g');
+  out.acid = flag('a');
+  out.water = flag('w');
+  out.solvent = flag('s');
+  out.solution = flag('l');
+  out.dissolves = flag('d');
+  out.element = flag('e');
+  out.mixture = flag('m');
+  out.generic = flag('r');
+  set_kind_by_name(out);
+  return out;
+}
+
+/// Words that name a compound but are ordinary English where they stand.
+bool is_everyday(const TokenStream& s, std::size_t at, std::size_t last) {
+  if (last != at + 1) return false;
+  const std::string_view word = s.text(at);
+  if (word == "lead") return s.is(at - 1, "the") ? false : s.is(at + 1, "to") || s.is(at + 1, "the");
+  if (word == "tin") return s.is(at + 1, "can") || s.is(at + 1, "of");
+  if (word == "gold" || word == "silver") return s.is(at + 1, "colored") || s.is(at + 1, "medal") || s.is(at + 1, "color");
+  if (word == "air") return s.is(at - 1, "the") || s.is(at - 1, "fresh") || s.is(at - 1, "in");
+  if (word == "dawn") return s[at].raw != "Dawn";
+  if (word == "ice") return s.is(at + 1, "bath") || s.is(at + 1, "bucket");
+  return false;
+}
+
+/// A word for a kind of material stands for the one named before that ends in it: "the iodate" behind "sodium iodate".
+void resolve_generic(std::vector<Mention>& mentions) {
+  for (std::size_t i = 0; i < mentions.size(); ++i) {
+    Mention& m = mentions[i];
+    if (!m.generic) continue;
+    std::string_view word = m.name == "acid" ? "acid" : std::string_view(m.name);
+    for (std::size_t k = i; k-- > 0;) {
+      const Mention& before = mentions[k];
+      if (before.generic) continue;
+      const bool same = m.gas ? before.gas && m.name == "gas"
+                              : before.name.find(word.substr(word.rfind(' ') + 1)) != std::string::npos;
+      if (!same) continue;
+      const Mention copy = before;
+      m.name = copy.name;
+      m.acid = copy.acid;
+      m.gas = copy.gas;
+      m.dissolves = copy.dissolves;
+      break;
+    }
+  }
+}
+
+/// "the hexa hydrate", "trihydrate" a few words behind a name that lacks it.
+void add_hydrates(const TokenStream& s, std::vector<Mention>& mentions) {
+  constexpr WordSet multiples{"mono", "di", "tri", "tetra", "penta", "hexa", "hepta", "octa", "nona", "deca", "dodeca"};
+  std::size_t next = 0;
+  for (std::size_t i = 0; i < s.size(); ++i) {
+    while (next < mentions.size() && mentions[next].last <= i) ++next;
+    if (next == 0) continue;
+    std::string hydrate;
+    if (multiples.has(s.text(i)) && (s.is(i + 1, "hydrate") || (s.is(i + 1, "-") && s.is(i + 2, "hydrate")))) {
+      hydrate = std::string(s.text(i)) + "hydrate";
+    } else if (s.text(i).ends_with("hydrate") && multiples.has(s.text(i).substr(0, s.text(i).size() - 7))) {
+      hydrate = s.text(i);
+    }
+    const bool inside = next < mentions.size() && mentions[next].first <= i;
+    Mention& last = mentions[next - 1];
+    if (hydrate.empty() || inside || i - last.last > 12 || !last.dissolves) continue;
+    const std::string plain = last.name;
+    if (plain.find("hydrate") != std::string::npos) continue;
+    for (std::size_t k = next - 1; k < mentions.size(); ++k) {
+      if (mentions[k].name == plain) mentions[k].name += " " + hydrate;
+    }
+  }
+}
+
+/// "Solution A is the iodate": from there on a lone capital A is that solution.
+void add_nicknames(const TokenStream& s, std::vector<Mention>& mentions) {
+  struct Nickname {
+    std::string_view letter;
+    Mention stands_for;
+  };
+  std::vector<Nickname> known;
+  std::vector<Mention> all;
+  std::size_t next = 0;
+  constexpr WordSet holders{"solution", "beaker", "flask", "bottle", "mixture", "part", "mix"};
+  constexpr WordSet links{"is", "has", "contains", "holds", "will", "with"};
+  for (std::size_t i = 0; i < s.size(); ++i) {
+    while (next < mentions.size() && mentions[next].last <= i) all.push_back(mentions[next++]);
+    const bool inside = next < mentions.size() && mentions[next].first <= i;
+    const std::string_view raw = s[i].raw;
+    if (inside || raw.size() != 1 || raw[0] < 'A' || raw[0] > 'F') continue;
+    if (i > 0 && holders.has(s.text(i - 1)) && links.has(s.text(i + 1)) && next < mentions.size() &&
+        mentions[next].first <= i + 6 && !mentions[next].water) {
+      known.push_back({s.text(i), mentions[next]});
+      continue;
+    }
+    const bool named = i > 0 && (s.is(i - 1, "of") || s.is(i - 1, "in") || holders.has(s.text(i - 1)) ||
+                                 s.is(i - 1, "so") || links.has(s.text(i + 1)));
+    if (!named) continue;
+    for (std::size_t k = known.size(); k-- > 0;) {
+      if (known[k].letter != s.text(i)) continue;
+      Mention m = known[k].stands_for;
+      m.first = i;
+      m.last = i + 1;
+      m.solution = true;
+      m.generic = false;
+      all.push_back(m);
+      break;
+    }
+  }
+  for (; next < mentions.size(); ++next) all.push_back(mentions[next]);
+  std::stable_sort(all.begin(), all.end(), [](const Mention& a, const Mention& b) { return a.first < b.first; });
+  mentions = std::move(all);
+}
+
+}  // namespace
+
+std::vector<Mention> find_mentions(const TokenStream& s, std::span<const model::NarrationLine> lines) {
+  const Pieces pieces = pieces_of(s, lines);
+  const chem::NameBook& book = chem::NameBook::standard();
+  std::vector<Mention> found;
+  for (std::size_t i = 0; i < s.size();) {
+    if (s[i].type != Token::Type::word) {
+      ++i;
+      continue;
+    }
+    std::size_t material_last = i;
+    const Material* material = materials().longest(s, i, material_last);
+    std::optional<chem::NameMatch> match;
+    std::size_t match_last = i;
+    if (pieces.first_token[pieces.word_of[i]] == i) {
+      match = book.find_longest(pieces.words, pieces.word_of[i]);
+      if (match) {
+        match_last = pieces.first_token[pieces.word_of[i] + match->length];
+        // The last word may carry its comma or full stop.
+        while (match_last > i + 1 && s[match_last - 1].type == Token::Type::sign && s[match_last - 1].text != ")") {
+          --match_last;
+        }
+      }
+    }
+    if (match && match_last > material_last && !is_everyday(s, i, match_last)) {
+      Mention m;
+      m.first = i;
+      m.last = match_last;
+      m.name = match->known.preferred;
+      m.mixture = match->known.is_mixture;
+      m.solution = match->known.is_solution_word;
+      set_kind_by_name(m);
+      found.push_back(std::move(m));
+    } else if (material != nullptr && !is_everyday(s, i, material_last)) {
+      found.push_back(of_material(*material, i, material_last));
+    } else {
+      ++i;
+      continue;
+    }
+    i = found.back().last;
+    if (s.is(i, "solution")) found.back().solution = true;
+  }
+  resolve_generic(found);
+  add_hydrates(s, found);
+  add_nicknames(s, found);
+  return found;
+}
+
+}  // namespace sash::narration

@@ -1,0 +1,106 @@
+#include "narration/inner/scene.h"
+
+namespace sash::narration {
+
+namespace {
+
+constexpr WordSet stops{".", "!", "?", ";", ">>"};
+/// Words that open a new thought. They stand in for full stops where a recogniser wrote none.
+constexpr WordSet openers{"okay", "ok", "alright", "so", "now", "then", "anyway", "because", "but", "next", "right"};
+
+bool is_punctuated(const TokenStream& s) {
+  std::size_t stops_found = 0;
+  for (const Token& t : s.tokens) stops_found += t.type == Token::Type::sign && stops.has(t.text) ? 1 : 0;
+  return stops_found * 60 >= s.size();
+}
+
+/// Whether a full stop there ends a sentence rather than an abbreviation of a single letter.
+bool ends_sentence(const TokenStream& s, std::size_t i) {
+  return s[i].type == Token::Type::sign && stops.has(s[i].text);
+}
+
+void find_sentences(Scene& scene) {
+  const TokenStream& s = scene.tokens;
+  scene.punctuated = is_punctuated(s);
+  scene.sentence.resize(s.size());
+  scene.sentence_begin.assign(1, 0);
+  std::size_t length = 0;
+  constexpr std::size_t fewest = 6;  // words before an opener may break, so that "and so then" stays together
+  for (std::size_t i = 0; i < s.size(); ++i) {
+    const bool opener = !scene.punctuated && length >= fewest && openers.has(s.text(i));
+    if (opener || s.is(i, ">>")) {
+      if (i > scene.sentence_begin.back()) scene.sentence_begin.push_back(i);
+      length = 0;
+    }
+    scene.sentence[i] = static_cast<std::uint32_t>(scene.sentence_begin.size() - 1);
+    ++length;
+    if (ends_sentence(s, i) && i + 1 < s.size() && !s.is(i + 1, ")")) {
+      scene.sentence_begin.push_back(i + 1);
+      length = 0;
+    }
+  }
+  if (scene.sentence_begin.back() < s.size() || s.size() == 0) scene.sentence_begin.push_back(s.size());
+}
+
+constexpr WordSet metals_with_states{"iron",     "copper", "tin",      "lead",   "mercury",  "cobalt", "nickel",
+                                     "chromium", "chrome", "manganese", "gold",  "vanadium", "cerium"};
+constexpr WordSet states{"one", "two", "three", "four", "five", "six", "1", "2", "3", "4", "6", "i", "ii", "iii", "iv"};
+
+/// "the iron two one", "iron-3", "mercury one anything": an oxidation state, although no compound is named.
+bool is_oxidation_state(const TokenStream& s, std::size_t i) {
+  std::size_t metal = i;
+  if (metal == 0) return false;
+  --metal;
+  if (s.is(metal, "-") || s.is(metal, "(")) {
+    if (metal == 0) return false;
+    --metal;
+  }
+  if (!states.has(s.text(i)) || !metals_with_states.has(s.text(metal))) return false;
+  return !read_phrase(s, i).value_or(Phrase()).unit_said;
+}
+
+constexpr WordSet labels{"number", "step",   "part",    "run",     "page",     "chapter", "setting", "grade",
+                         "figure", "question", "episode", "take",  "version",  "room",    "level",   "phase",
+                         "stage",  "trial",  "sample",  "method",  "round",    "mark",    "option",  "experiment",
+                         "video",  "no",     "test",    "demo",    "table",    "position", "gear",   "speed",
+                         "notch",  "volume", "lesson",  "unit",    "week",     "year",    "day",     "act",
+                         "bench",  "group",  "line",    "channel", "rule",     "reason",  "point",   "item"};
+
+/// "step two", "run number 3", "setting 4": the number is a name.
+bool is_label(const TokenStream& s, std::size_t i) {
+  if (i == 0 || !labels.has(s.text(i - 1))) return false;
+  const auto phrase = read_phrase(s, i);
+  if (!phrase) return false;
+  if (!phrase->unit_said) return phrase->number.value == static_cast<double>(static_cast<int>(phrase->number.value)) &&
+                                 !phrase->upper && !phrase->number.decimal && !phrase->fraction;
+  // "step two 5 grams of" has its own number behind; "part 20 mils" is a quantity.
+  return false;
+}
+
+}  // namespace
+
+Scene open_scene(std::span<const model::NarrationLine> lines) {
+  Scene scene;
+  scene.tokens = tokenise(lines);
+  find_sentences(scene);
+  scene.mentions = find_mentions(scene.tokens, lines);
+  std::vector<bool> blocked(scene.size(), false);
+  scene.mention_at.assign(scene.size(), std::nullopt);
+  for (std::size_t m = 0; m < scene.mentions.size(); ++m) {
+    for (std::size_t i = scene.mentions[m].first; i < scene.mentions[m].last; ++i) {
+      blocked[i] = true;
+      scene.mention_at[i] = m;
+    }
+  }
+  for (std::size_t i = 0; i < scene.size(); ++i) {
+    if (!blocked[i] && (is_oxidation_state(scene.tokens, i) || is_label(scene.tokens, i))) blocked[i] = true;
+  }
+  scene.phrases = find_phrases(scene.tokens, blocked);
+  scene.phrase_at.assign(scene.size(), std::nullopt);
+  for (std::size_t p = 0; p < scene.phrases.size(); ++p) {
+    for (std::size_t i = scene.phrases[p].first; i < scene.phrases[p].last; ++i) scene.phrase_at[i] = p;
+  }
+  return scene;
+}
+
+}  // namespace sash::narration

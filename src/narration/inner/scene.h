@@ -1,0 +1,103 @@
+#pragma once
+// Scene: all that the passes of recognition know about a narration, filled by one after the other: words, names, phrases,
+// then for each figure what it is about and how it hangs together with others. Private to the recognition.
+
+#include <optional>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "model/figure.h"
+#include "narration/inner/mention.h"
+#include "narration/inner/phrase.h"
+#include "narration/inner/token.h"
+#include "narration/inner/word_set.h"
+
+namespace sash::narration {
+
+/// A phrase that is a figure, while it is being understood. Indices are places in Scene::figures.
+struct Draft {
+  std::size_t phrase = 0;
+  std::string subject;  ///< empty: about no substance
+  const Mention* mention = nullptr;  ///< the words that named the subject, if any did
+  model::Role role = model::Role::other;
+  const char* subject_rule = "";
+  const char* role_rule = "";
+  std::optional<std::size_t> same_as;
+  std::optional<std::size_t> corrected_by;
+  std::optional<std::size_t> attached_to;
+  std::optional<std::size_t> fraction_of;
+  std::vector<std::size_t> sum_of;
+  bool count_times_each = false;  ///< sum_of is a count and what each of them is
+};
+
+struct Scene {
+  TokenStream tokens;
+  std::vector<Mention> mentions;                      ///< in order
+  std::vector<std::optional<std::size_t>> mention_at;  ///< per token: the mention it belongs to
+  std::vector<std::uint32_t> sentence;                ///< per token
+  std::vector<std::size_t> sentence_begin;            ///< first token of each sentence; one more at the end
+  std::vector<Phrase> phrases;
+  std::vector<std::optional<std::size_t>> phrase_at;  ///< per token
+  std::vector<Draft> figures;
+  bool punctuated = true;
+
+  std::size_t size() const { return tokens.size(); }
+  std::string_view word(std::size_t i) const { return tokens.text(i); }
+  /// The word `back` places before token `i`; empty at the start.
+  std::string_view word_before(std::size_t i, std::size_t back = 1) const {
+    return i >= back ? tokens.text(i - back) : std::string_view();
+  }
+  bool same_sentence(std::size_t a, std::size_t b) const {
+    return a < sentence.size() && b < sentence.size() && sentence[a] == sentence[b];
+  }
+  std::size_t begin_of_sentence(std::size_t token) const { return sentence_begin[sentence[token]]; }
+  std::size_t end_of_sentence(std::size_t token) const { return sentence_begin[sentence[token] + 1]; }
+
+  const Phrase& phrase_of(const Draft& d) const { return phrases[d.phrase]; }
+  Phrase& phrase_of(const Draft& d) { return phrases[d.phrase]; }
+
+  /// The nearest of `words` among the `reach` tokens before `at` in its sentence.
+  template <std::size_t N>
+  std::optional<std::size_t> find_before(std::size_t at, const WordSet<N>& words, std::size_t reach) const {
+    if (at == 0 || at > size()) return std::nullopt;
+    const std::uint32_t here = sentence[at - 1];
+    for (std::size_t i = at; i-- > 0 && at - i <= reach && sentence[i] == here;) {
+      if (words.has(tokens[i].text)) return i;
+    }
+    return std::nullopt;
+  }
+  /// The nearest of `words` among the `reach` tokens from `at` on, in the sentence of the token before.
+  template <std::size_t N>
+  std::optional<std::size_t> find_after(std::size_t at, const WordSet<N>& words, std::size_t reach) const {
+    if (at == 0 || at >= size()) return std::nullopt;
+    const std::uint32_t here = sentence[at - 1];
+    for (std::size_t i = at; i < size() && i < at + reach && sentence[i] == here; ++i) {
+      if (words.has(tokens[i].text)) return i;
+    }
+    return std::nullopt;
+  }
+  /// Any of `words` in the sentence of token `at`.
+  template <std::size_t N>
+  std::optional<std::size_t> find_in_sentence(std::size_t at, const WordSet<N>& words) const {
+    if (at >= size()) return std::nullopt;
+    for (std::size_t i = begin_of_sentence(at); i < end_of_sentence(at); ++i) {
+      if (words.has(tokens[i].text)) return i;
+    }
+    return std::nullopt;
+  }
+};
+
+/// Words, names, sentences and phrases of the lines; no phrase is judged yet.
+Scene open_scene(std::span<const model::NarrationLine> lines);
+
+// The passes, in the order in which they run.
+void judge_phrases(Scene& scene);      ///< capacities, money, negations, idioms; what has a unit and stays is a figure
+void judge_bare_numbers(Scene& scene);  ///< numbers whose unit was not said
+void settle_kinds(Scene& scene);       ///< percents, temperature changes, counts, shares
+void settle_hedges(Scene& scene);      ///< about, under, over, exactly
+void name_subjects(Scene& scene);      ///< makes the drafts; what each figure is about; volumes of gas
+void settle_roles(Scene& scene);
+void tie_figures(Scene& scene);        ///< restatements, corrections, strengths, shares, sums
+
+}  // namespace sash::narration
