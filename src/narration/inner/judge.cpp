@@ -10,28 +10,33 @@ namespace {
 using quantity::Kind;
 
 constexpr WordSet vessels{
-    "beaker",    "beakers",   "flask",     "flasks",    "cylinder",  "cylinders",  "bottle",     "bottles",  "tub",
-    "tubs",      "jar",       "jars",      "tube",      "tubes",     "vial",       "vials",      "funnel",   "burette",
-    "buret",     "pipette",   "pipettes",  "pipet",     "syringe",   "syringes",   "crucible",   "dish",     "bucket",
-    "mould",     "mold",      "pan",       "pot",       "can",       "bag",        "box",        "pack",     "packet",
-    "mug",       "glass",     "bowl",      "joint",     "joints",    "fuse",       "bulb",       "lamp",     "heater",
-    "hotplate",  "plate",     "mantle",    "kettle",    "container", "containers", "conical",    "erlenmeyer", "boat",
-    "carboy",    "tank",      "reactor",   "test",      "measuring", "graduated",  "volumetric", "supply",   "charger",
-    "adapter",   "adaptor",   "transformer", "drum",    "canister",  "sachet",     "dropper",    "separatory", "separating",
-    "carton",    "jug",       "pitcher",   "balloon",   "condenser", "column",     "cuvette",    "cell",     "still",
-    "microwave", "laser",     "motor",     "resistor",  "thermometer", "ruler",    "rbf",        "tin",      "rod",
-    "rods",      "stopper",   "clamp",     "needle",    "tubing",    "screen",     "oven",       "torch",    "cartridge",
-    "keg",       "barrel",    "pail",      "barb",      "desiccator", "jars"};
+    "beaker",   "beakers",     "flask",      "flasks",    "cylinder",   "cylinders",   "bottle",     "bottles",
+    "tub",      "tubs",        "jar",        "jars",      "tube",       "tubes",       "vial",       "vials",
+    "funnel",   "burette",     "buret",      "pipette",   "pipettes",   "pipet",       "syringe",    "syringes",
+    "crucible", "dish",        "bucket",     "mould",     "mold",       "pan",         "pot",        "can",
+    "bag",      "box",         "pack",       "packet",    "mug",        "glass",       "bowl",       "joint",
+    "joints",   "fuse",        "bulb",       "lamp",      "heater",     "hotplate",    "plate",      "mantle",
+    "kettle",   "container",   "containers", "conical",   "erlenmeyer", "boat",        "carboy",     "tank",
+    "reactor",  "test",        "measuring",  "graduated", "volumetric", "supply",      "charger",    "adapter",
+    "adaptor",  "transformer", "drum",       "canister",  "sachet",     "dropper",     "separatory", "separating",
+    "carton",   "jug",         "pitcher",    "balloon",   "condenser",  "column",      "cuvette",    "cell",
+    "still",    "microwave",   "laser",      "motor",     "resistor",   "thermometer", "ruler",      "rbf",
+    "tin",      "rod",         "rods",       "stopper",   "clamp",      "needle",      "tubing",     "screen",
+    "oven",     "torch",       "cartridge",  "keg",       "barrel",     "pail",        "barb",       "desiccator",
+    "jars"};
 
 constexpr WordSet vessel_words{
-    "round", "bottom",  "bottomed", "glass",  "plastic", "big",     "small",    "tall",   "little",  "nice",    "new",
-    "old",   "two",     "three",    "one",    "neck",    "necked",  "neckd",    "-",      "pyrex",   "borosilicate",
-    "class", "a",       "b",        "clean",  "dry",     "empty",   "soda",     "pop",    "milk",    "beer",    "wine",
-    "side",  "arm",     "filter",   "power",  "hot",     "heating", "florence", "kjeldahl", "side-arm", "reagent",
-    "dropping", "disposable", "screw", "cap", "amber",  "brown",   "clear",    "metal",  "stainless", "steel", "squeezy",
-    "sample", "centrifuge", "sized", "size", "capacity", "blue", "white", "red", "green", "stock", "bench", "desk",
-    "dc", "ac", "usb", "led", "halogen", "immersion", "gas", "water", "paint", "jam", "mason", "coffee", "sandwich",
-    "zip", "lock", "measuring", "graduated", "volumetric", "erlenmeyer", "conical", "separating", "separatory", "ground"};
+    "round",     "bottom",    "bottomed",   "glass",      "plastic",      "big",        "small",      "tall",
+    "little",    "nice",      "new",        "old",        "two",          "three",      "one",        "neck",
+    "necked",    "neckd",     "-",          "pyrex",      "borosilicate", "class",      "a",          "b",
+    "clean",     "dry",       "empty",      "soda",       "pop",          "milk",       "beer",       "wine",
+    "side",      "arm",       "filter",     "power",      "hot",          "heating",    "florence",   "kjeldahl",
+    "side-arm",  "reagent",   "dropping",   "disposable", "screw",        "cap",        "amber",      "brown",
+    "clear",     "metal",     "stainless",  "steel",      "squeezy",      "sample",     "centrifuge", "sized",
+    "size",      "capacity",  "blue",       "white",      "red",          "green",      "stock",      "bench",
+    "desk",      "dc",        "ac",         "usb",        "led",          "halogen",    "immersion",  "gas",
+    "water",     "paint",     "jam",        "mason",      "coffee",       "sandwich",   "zip",        "lock",
+    "measuring", "graduated", "volumetric", "erlenmeyer", "conical",      "separating", "separatory", "ground"};
 
 /// The vessel that the phrase sizes: "250 mil beaker", "one litre plastic bottle", "50 mL round-bottom flask".
 bool sizes_a_vessel(const Scene& s, const Phrase& p) {
@@ -43,7 +48,11 @@ bool sizes_a_vessel(const Scene& s, const Phrase& p) {
     if (!direct || s.phrase_at[i]) return false;
     if (vessels.has(word)) {
       // "30 mL test" alone is no vessel; "10 mL can go in" is a verb.
-      if (word == "can") return !s.tokens.is(i + 1, "go") && !s.tokens.is(i + 1, "be") && k == 0 ? s.word_before(p.first) == "a" || s.word_before(p.first) == "the" || s.word_before(p.first) == "this" : true;
+      if (word == "can")
+        return !s.tokens.is(i + 1, "go") && !s.tokens.is(i + 1, "be") && k == 0
+                   ? s.word_before(p.first) == "a" || s.word_before(p.first) == "the" ||
+                         s.word_before(p.first) == "this"
+                   : true;
       if (word == "still" || word == "glass" || word == "test" || word == "cell") {
         return vessels.has(s.word(i + 1)) || s.tokens.is(i + 1, "tubes") || word == "glass" || word == "cell";
       }
@@ -54,12 +63,14 @@ bool sizes_a_vessel(const Scene& s, const Phrase& p) {
   return false;
 }
 
-constexpr WordSet apparatus{"rod",   "rods",   "electrode", "electrodes", "tube",   "tubes",  "mould", "mold",   "pipe",
-                            "column", "hose",  "tubing",    "needle",     "tray",   "dish",   "pan",   "box",    "flask",
-                            "beaker", "table", "bench",     "hood",       "spatula", "bar",   "stirrer", "battery",
-                            "funnel", "bucket", "tank",     "shield",     "screen", "clamp",  "stand", "jar", "bottle",
-                            "condenser", "crucible", "test", "cylinder", "syringe", "pot", "ruler"};
-constexpr WordSet extents{"wide", "thick", "tall", "long", "high", "across", "diameter", "square", "in", "bore", "deep"};
+constexpr WordSet apparatus{"rod",       "rods",     "electrode", "electrodes", "tube",    "tubes",  "mould",
+                            "mold",      "pipe",     "column",    "hose",       "tubing",  "needle", "tray",
+                            "dish",      "pan",      "box",       "flask",      "beaker",  "table",  "bench",
+                            "hood",      "spatula",  "bar",       "stirrer",    "battery", "funnel", "bucket",
+                            "tank",      "shield",   "screen",    "clamp",      "stand",   "jar",    "bottle",
+                            "condenser", "crucible", "test",      "cylinder",   "syringe", "pot",    "ruler"};
+constexpr WordSet extents{"wide",     "thick",  "tall", "long", "high", "across",
+                          "diameter", "square", "in",   "bore", "deep"};
 
 /// "the mould is ten centimetres wide", "two carbon rods ... eight millimeters thick".
 bool measures_apparatus(const Scene& s, const Phrase& p) {
@@ -73,8 +84,6 @@ bool measures_apparatus(const Scene& s, const Phrase& p) {
   return true;
 }
 
-constexpr WordSet limits{"up", "rated", "max", "maximum", "can", "capable", "supplies", "supply"};
-
 /// "it goes up to 30 volts 5 amps", "the supply can do 30 volts": what a supply could do.
 bool rates_equipment(const Scene& s, const Phrase& p) {
   const bool electric = p.kind == Kind::voltage || p.kind == Kind::current || p.kind == Kind::power;
@@ -83,10 +92,12 @@ bool rates_equipment(const Scene& s, const Phrase& p) {
     const Phrase& before = s.phrases[*s.phrase_at[p.first - 1]];
     if (before.fate == Fate::capacity && before.last == p.first) return true;
   }
-  const bool up_to = s.word_before(p.first) == "to" && s.word_before(p.first, 2) == "up" &&
-                     (s.word_before(p.first, 3) == "goes" || s.word_before(p.first, 3) == "go" || s.word_before(p.first, 3) == "does");
-  const bool can = (s.word_before(p.first) == "do" || s.word_before(p.first) == "give" ||
-                    s.word_before(p.first) == "deliver") && s.word_before(p.first, 2) == "can";
+  const bool up_to =
+      s.word_before(p.first) == "to" && s.word_before(p.first, 2) == "up" &&
+      (s.word_before(p.first, 3) == "goes" || s.word_before(p.first, 3) == "go" || s.word_before(p.first, 3) == "does");
+  const bool can =
+      (s.word_before(p.first) == "do" || s.word_before(p.first) == "give" || s.word_before(p.first) == "deliver") &&
+      s.word_before(p.first, 2) == "can";
   const bool rated = s.word_before(p.first, 2) == "rated" || s.word_before(p.first) == "rated" ||
                      s.word_before(p.first) == "maximum" || s.word_before(p.first) == "max";
   return up_to || can || rated;
@@ -95,8 +106,8 @@ bool rates_equipment(const Scene& s, const Phrase& p) {
 constexpr WordSet holding{"holds", "hold", "fits", "capacity"};
 
 bool is_capacity(const Scene& s, const Phrase& p) {
-  const bool sized = p.kind == Kind::volume || p.kind == Kind::mass || p.kind == Kind::length || p.kind == Kind::voltage ||
-                     p.kind == Kind::current || p.kind == Kind::power;
+  const bool sized = p.kind == Kind::volume || p.kind == Kind::mass || p.kind == Kind::length ||
+                     p.kind == Kind::voltage || p.kind == Kind::current || p.kind == Kind::power;
   if (!sized || p.upper) return false;
   // A battery in use gives its voltage to the experiment.
   const bool battery = p.kind == Kind::voltage && (s.tokens.is(p.last, "battery") || s.tokens.is(p.last, "batteries"));
@@ -117,8 +128,9 @@ bool is_capacity(const Scene& s, const Phrase& p) {
   return false;
 }
 
-constexpr WordSet money{"dollar", "dollars", "cents", "pence", "quid", "euro", "euros", "bucks", "cost", "costs", "price",
-                        "paid", "pay", "cheap", "expensive", "worth", "spent", "$", "£", "€", "cheaper", "each"};
+constexpr WordSet money{"dollar", "dollars", "cents", "pence", "quid",    "euro",  "euros",     "bucks",
+                        "cost",   "costs",   "price", "paid",  "pay",     "cheap", "expensive", "worth",
+                        "spent",  "$",       "£",     "€",     "cheaper", "each"};
 constexpr WordSet weighing{"weigh", "weighs", "weighed", "weighing", "mass", "scale", "scales", "balance", "heavy"};
 
 bool is_money(const Scene& s, const Phrase& p) {
@@ -144,10 +156,12 @@ bool is_negated(const Scene& s, const Phrase& p) {
          (before == "of" && s.word_before(p.first, 2) == "instead" && s.word_before(p.first, 3) == ",");
 }
 
-constexpr WordSet keeping{"keep", "keeps", "kept", "store", "stored", "lasts", "last", "shelf", "good", "cure", "cures",
-                          "age", "aged", "dry", "dried", "left", "leave", "sat", "sit", "sits", "old", "older"};
-constexpr WordSet shows{"video", "videos", "episode", "lecture", "talk", "clip", "channel", "break", "lunch", "film",
-                        "livestream", "stream", "class", "course", "show", "school", "podcast", "footage", "edit"};
+constexpr WordSet keeping{"keep",  "keeps", "kept",  "store", "stored", "lasts", "last",  "shelf",
+                          "good",  "cure",  "cures", "age",   "aged",   "dry",   "dried", "left",
+                          "leave", "sat",   "sit",   "sits",  "old",    "older"};
+constexpr WordSet shows{"video", "videos", "episode", "lecture",    "talk",   "clip",  "channel",
+                        "break", "lunch",  "film",    "livestream", "stream", "class", "course",
+                        "show",  "school", "podcast", "footage",    "edit"};
 
 bool is_other_time(const Scene& s, const Phrase& p) {
   const std::string_view before = s.word_before(p.first);
@@ -155,10 +169,11 @@ bool is_other_time(const Scene& s, const Phrase& p) {
   if (behind == "ago" || (behind == "earlier" && p.unit == "a")) return true;
   if (p.unit == "a" || p.unit == "mo") return !s.find_before(p.first, keeping, 6);
   if (p.number.article && (p.unit == "s" || p.unit == "min") && !p.upper && p.value == 1) {
-    constexpr WordSet waiting{"for", "about", "takes", "take", "after", "around", "roughly", "nearly", "almost", "than",
-                              "least", "under", "over", "within"};
+    constexpr WordSet waiting{"for",    "about",  "takes", "take",  "after", "around", "roughly",
+                              "nearly", "almost", "than",  "least", "under", "over",   "within"};
     if (p.unit == "s" || !waiting.has(before)) return true;
-    if (before == "for" && s.word_before(p.first, 2) == "wait" && !s.find_after(p.last, WordSet{"until"}, 3)) return false;
+    if (before == "for" && s.word_before(p.first, 2) == "wait" && !s.find_after(p.last, WordSet{"until"}, 3))
+      return false;
     return false;
   }
   if (p.number.article && p.unit == "d" && (behind == "in" || behind == "out")) return true;
@@ -166,7 +181,8 @@ bool is_other_time(const Scene& s, const Phrase& p) {
     // "the next ten minutes" of the process stays; "the last twenty years" went above.
     if (s.find_in_sentence(p.first, shows)) return true;
   }
-  if (s.find_after(p.last, shows, 2) || (s.find_before(p.first, shows, 3) && !s.find_after(p.last, keeping, 4))) return true;
+  if (s.find_after(p.last, shows, 2) || (s.find_before(p.first, shows, 3) && !s.find_after(p.last, keeping, 4)))
+    return true;
   if (behind == "-" && (s.tokens.is(p.last + 1, "old") || s.tokens.is(p.last + 1, "long"))) return true;
   return false;
 }
@@ -177,9 +193,9 @@ bool is_interval(const Scene& s, const Phrase& p) {
   return per && (p.kind == Kind::duration || p.kind == Kind::temperature || p.kind == Kind::length);
 }
 
-constexpr WordSet attitudes{"happy", "sure", "certain", "confident", "positive", "convinced", "agree", "honest", "safe",
-                            "ready", "behind", "true", "right", "correct", "guaranteed", "serious", "legal", "committed",
-                            "worth", "focused", "fine"};
+constexpr WordSet attitudes{"happy",      "sure",    "certain", "confident", "positive", "convinced", "agree",
+                            "honest",     "safe",    "ready",   "behind",    "true",     "right",     "correct",
+                            "guaranteed", "serious", "legal",   "committed", "worth",    "focused",   "fine"};
 
 bool is_percent_idiom(const Scene& s, const Phrase& p) {
   if (p.unit != "%") return false;
@@ -189,12 +205,14 @@ bool is_percent_idiom(const Scene& s, const Phrase& p) {
 }
 
 constexpr WordSet turning{"turn", "turned", "rotate", "rotated", "angle", "tilt", "tilted", "spin", "corner"};
-constexpr WordSet optics{"light", "wavelength", "laser", "absorbance", "absorb", "absorbs", "uv", "led", "spectrum", "filter"};
+constexpr WordSet optics{"light",   "wavelength", "laser", "absorbance", "absorb",
+                         "absorbs", "uv",         "led",   "spectrum",   "filter"};
 
 bool is_other_measure(const Scene& s, const Phrase& p) {
   if (p.unit.empty()) return true;  // rpm, square centimetres, rates
   if (p.bare_degrees && (s.find_before(p.first, turning, 5) || s.find_after(p.last, turning, 3))) return true;
-  if (p.unit == "nm" && (s.find_in_sentence(p.first, optics) || true)) return s.find_in_sentence(p.first, optics).has_value();
+  if (p.unit == "nm" && (s.find_in_sentence(p.first, optics) || true))
+    return s.find_in_sentence(p.first, optics).has_value();
   if (p.number.article && p.bare_degrees && (s.tokens.is(p.last, "in") || s.tokens.is(p.last, "of"))) return true;
   return false;
 }

@@ -22,6 +22,11 @@ struct Material {
 
 class Materials {
  public:
+  /// "oil's" is oil.
+  static std::string_view stem(std::string_view word) {
+    return word.ends_with("'s") ? word.substr(0, word.size() - 2) : word;
+  }
+
   Materials() {
     bool header = true;
     for (const std::string_view line : split_lines(embedded::bench_materials)) {
@@ -42,12 +47,16 @@ class Materials {
 
   /// The longest row that begins at `at`, and the token behind it.
   const Material* longest(const TokenStream& s, std::size_t at, std::size_t& last) const {
-    const auto it = by_first_.find(s.text(at));
+    auto it = by_first_.find(s.text(at));
+    if (it == by_first_.end()) it = by_first_.find(stem(s.text(at)));
     if (it == by_first_.end()) return nullptr;
     for (const Material& m : it->second) {
       std::size_t p = at;
       bool all = true;
-      for (const std::string_view word : m.words) all = all && s.is(p++, word);
+      for (const std::string_view word : m.words) {
+        const std::string_view said = s.text(p++);
+        all = all && (said == word || stem(said) == word);
+      }
       if (!all) continue;
       last = at + m.words.size();
       return &m;
@@ -95,12 +104,34 @@ Pieces pieces_of(const TokenStream& s, std::span<const model::NarrationLine> lin
   return out;
 }
 
-constexpr WordSet gases{"hydrogen", "oxygen", "nitrogen", "chlorine", "carbon dioxide", "carbon monoxide", "methane",
-                        "nitrogen dioxide", "nitrogen monoxide", "nitric oxide", "dinitrogen monoxide",
-                        "sulfur dioxide", "hydrogen sulfide", "ethene", "ethyne", "propane", "butane", "helium", "argon",
-                        "neon", "ozone", "hydrogen chloride", "dinitrogen tetroxide", "phosphine", "chlorine dioxide"};
-constexpr WordSet solvents{"ethanol", "methanol", "acetone", "propan-2-ol", "diethyl ether", "hexane", "heptane",
-                           "pentane", "toluene", "dichloromethane", "chloroform", "ethyl acetate", "cyclohexane"};
+constexpr WordSet gases{"hydrogen",
+                        "oxygen",
+                        "nitrogen",
+                        "chlorine",
+                        "carbon dioxide",
+                        "carbon monoxide",
+                        "methane",
+                        "nitrogen dioxide",
+                        "nitrogen monoxide",
+                        "nitric oxide",
+                        "dinitrogen monoxide",
+                        "sulfur dioxide",
+                        "hydrogen sulfide",
+                        "ethene",
+                        "ethyne",
+                        "propane",
+                        "butane",
+                        "helium",
+                        "argon",
+                        "neon",
+                        "ozone",
+                        "hydrogen chloride",
+                        "dinitrogen tetroxide",
+                        "phosphine",
+                        "chlorine dioxide"};
+constexpr WordSet solvents{"ethanol",    "methanol",      "acetone",    "propan-2-ol", "diethyl ether",
+                           "hexane",     "heptane",       "pentane",    "toluene",     "dichloromethane",
+                           "chloroform", "ethyl acetate", "cyclohexane"};
 
 bool is_salt_like(std::string_view name) {
   if (name.ends_with("peroxide") || name == "ethyl acetate" || name.ends_with("methyl salicylate")) return false;
@@ -144,13 +175,30 @@ Mention of_material(const Material& m, std::size_t first, std::size_t last) {
   return out;
 }
 
+/// "CuSO4" is meant as a formula, "up" and "so" are not, though they could be read as one.
+bool is_plainly_formula(std::string_view written) {
+  std::size_t capitals = 0;
+  std::size_t digits = 0;
+  for (const char c : written) {
+    capitals += c >= 'A' && c <= 'Z' ? 1 : 0;
+    digits += c >= '0' && c <= '9' ? 1 : 0;
+  }
+  return (capitals >= 2 && written.size() > 2) || (digits > 0 && capitals + digits >= 2) ||
+         (digits > 0 && written.size() > 3);
+}
+
+constexpr WordSet containers{"can",   "cans",  "carton", "bottle", "bottles", "jar", "bag",  "bath", "dish",
+                             "crate", "maker", "stand",  "pipe",   "cycle",   "box", "mill", "board"};
+
 /// Words that name a compound but are ordinary English where they stand.
 bool is_everyday(const TokenStream& s, std::size_t at, std::size_t last) {
+  if (containers.has(s.text(last))) return true;
   if (last != at + 1) return false;
   const std::string_view word = s.text(at);
   if (word == "lead") return s.is(at - 1, "the") ? false : s.is(at + 1, "to") || s.is(at + 1, "the");
   if (word == "tin") return s.is(at + 1, "can") || s.is(at + 1, "of");
-  if (word == "gold" || word == "silver") return s.is(at + 1, "colored") || s.is(at + 1, "medal") || s.is(at + 1, "color");
+  if (word == "gold" || word == "silver")
+    return s.is(at + 1, "colored") || s.is(at + 1, "medal") || s.is(at + 1, "color");
   if (word == "air") return s.is(at - 1, "the") || s.is(at - 1, "fresh") || s.is(at - 1, "in");
   if (word == "dawn") return s[at].raw != "Dawn";
   if (word == "ice") return s.is(at + 1, "bath") || s.is(at + 1, "bucket");
@@ -268,7 +316,10 @@ std::vector<Mention> find_mentions(const TokenStream& s, std::span<const model::
         }
       }
     }
-    if (match && match_last > material_last && !is_everyday(s, i, match_last)) {
+    const bool name = match && match->known.reading == chem::NameReading::name;
+    const bool formula = match && match_last == i + 1 ? is_plainly_formula(s[i].raw) : true;
+    const bool plain = match && !match->known.doubtful && (name || formula);
+    if (plain && match_last > material_last && !is_everyday(s, i, match_last)) {
       Mention m;
       m.first = i;
       m.last = match_last;

@@ -224,8 +224,8 @@ class Reader {
     ++at_;
     if (!n.decimal && is_point(at_) && read_point(n)) return n;
     // "1 500": a space for the comma, when the groups are right.
-    while (!n.decimal && s_.is_type(at_, Type::number) && !s_[at_].glued && s_[at_].text.size() == 3 && n.value < 1000 &&
-           n.value >= 1 && s_[at_].text.find_first_not_of("0123456789") == std::string_view::npos &&
+    while (!n.decimal && s_.is_type(at_, Type::number) && !s_[at_].glued && s_[at_].text.size() == 3 &&
+           n.value < 1000 && n.value >= 1 && s_[at_].text.find_first_not_of("0123456789") == std::string_view::npos &&
            s_[at_].text.ends_with("00")) {
       n.value = n.value * 1000 + s_[at_].value;
       n.digits += s_[at_].text;
@@ -305,9 +305,8 @@ class Reader {
     if (p != first_) return true;
     if (p == 0) return true;
     static constexpr std::array<std::string_view, 22> no_decimal = {
-        "that",     "this",     "the",   "some",     "which", "starting", "end",     "melting",
-        "boiling",  "freezing", "flash", "any",      "what",  "every",    "one",     "equivalence",
-        "set",      "dew",      "good",  "cloud",    "turning", "each"};
+        "that", "this", "the",   "some", "which",       "starting", "end", "melting", "boiling", "freezing", "flash",
+        "any",  "what", "every", "one",  "equivalence", "set",      "dew", "good",    "cloud",   "turning",  "each"};
     return std::find(no_decimal.begin(), no_decimal.end(), s_.text(p - 1)) == no_decimal.end();
   }
 
@@ -321,8 +320,8 @@ class Reader {
         ++p;
         continue;
       }
-      const bool plain_digits = s_.is_type(p, Type::number) &&
-                                s_[p].text.find_first_not_of("0123456789") == std::string_view::npos;
+      const bool plain_digits =
+          s_.is_type(p, Type::number) && s_[p].text.find_first_not_of("0123456789") == std::string_view::npos;
       if (plain_digits) {
         digits += s_[p].text;
         ++p;

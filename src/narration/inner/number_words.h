@@ -13,14 +13,14 @@ struct SpokenNumber {
   std::size_t first = 0;  ///< tokens [first, last)
   std::size_t last = 0;
   double value = 0;
-  std::string digits;         ///< as digits, with what was said behind the point: "1.20"; empty for fractions
-  bool fraction = false;      ///< "half", "two thirds": a share, until a unit makes it an amount
-  bool article = false;       ///< the number is the "a" of "a gram"
-  bool vague = false;         ///< "a couple": about two
-  bool year = false;          ///< spoken in pairs, as years are: "nineteen eighty six"
-  bool paired = false;        ///< "two fifty": hundred left out
-  bool decimal = false;       ///< has digits behind a point
-  bool written = false;       ///< begins with digits
+  std::string digits;     ///< as digits, with what was said behind the point: "1.20"; empty for fractions
+  bool fraction = false;  ///< "half", "two thirds": a share, until a unit makes it an amount
+  bool article = false;   ///< the number is the "a" of "a gram"
+  bool vague = false;     ///< "a couple": about two
+  bool year = false;      ///< spoken in pairs, as years are: "nineteen eighty six"
+  bool paired = false;    ///< "two fifty": hundred left out
+  bool decimal = false;   ///< has digits behind a point
+  bool written = false;   ///< begins with digits
 };
 
 /// The longest number that begins at token `at`. Does not read a lone "a" or "an" as one (see `read_article`).

@@ -14,8 +14,8 @@ namespace {
 
 using quantity::Kind;
 
-constexpr WordSet<12> fillers = {{"more", "extra", "further", "other", "additional", "full", "whole", "good", "big",
-                                  "small", "level", "solid"}};
+constexpr WordSet<12> fillers = {
+    {"more", "extra", "further", "other", "additional", "full", "whole", "good", "big", "small", "level", "solid"}};
 
 /// Past words that may stand between a number and its unit, and past the hyphen of "a 20-minute wait".
 std::size_t past_fillers(const TokenStream& s, std::size_t at) {
@@ -44,9 +44,7 @@ std::optional<SpokenUnit> unit_behind_share(const TokenStream& s, std::size_t at
   return read_spoken_unit(s, p, false);
 }
 
-bool is_dash(const TokenStream& s, std::size_t at) {
-  return s.is(at, "-") || s.is(at, "\u2013") || s.is(at, "\u2014");
-}
+bool is_dash(const TokenStream& s, std::size_t at) { return s.is(at, "-") || s.is(at, "\u2013") || s.is(at, "\u2014"); }
 
 struct SecondNumber {
   SpokenNumber number;

@@ -1,6 +1,7 @@
 #pragma once
 // Quantity phrases: a number, or a range of two, with its unit, wherever one stands in the narration; and bare numbers
-// that may turn out to have one. What the phrase is about, and whether it is a figure at all, later passes decide. Pure.
+// that may turn out to have one. What the phrase is about, and whether it is a figure at all, later passes decide.
+// Pure.
 
 #include <optional>
 #include <string>
@@ -33,6 +34,7 @@ struct Phrase {
   std::string unit;  ///< UCUM; empty while unknown
   quantity::Kind kind = quantity::Kind::other;
   model::Hedge hedge = model::Hedge::exact;
+  std::optional<double> half_width;  ///< a stated plus-minus, in `unit`
   bool unit_said = false;
   bool bare_degrees = false;
   bool misheard = false;

@@ -42,8 +42,8 @@ void find_sentences(Scene& scene) {
   if (scene.sentence_begin.back() < s.size() || s.size() == 0) scene.sentence_begin.push_back(s.size());
 }
 
-constexpr WordSet metals_with_states{"iron",     "copper", "tin",      "lead",   "mercury",  "cobalt", "nickel",
-                                     "chromium", "chrome", "manganese", "gold",  "vanadium", "cerium"};
+constexpr WordSet metals_with_states{"iron",     "copper", "tin",       "lead", "mercury",  "cobalt", "nickel",
+                                     "chromium", "chrome", "manganese", "gold", "vanadium", "cerium"};
 constexpr WordSet states{"one", "two", "three", "four", "five", "six", "1", "2", "3", "4", "6", "i", "ii", "iii", "iv"};
 
 /// "the iron two one", "iron-3", "mercury one anything": an oxidation state, although no compound is named.
@@ -59,20 +59,21 @@ bool is_oxidation_state(const TokenStream& s, std::size_t i) {
   return !read_phrase(s, i).value_or(Phrase()).unit_said;
 }
 
-constexpr WordSet labels{"number", "step",   "part",    "run",     "page",     "chapter", "setting", "grade",
-                         "figure", "question", "episode", "take",  "version",  "room",    "level",   "phase",
-                         "stage",  "trial",  "sample",  "method",  "round",    "mark",    "option",  "experiment",
-                         "video",  "no",     "test",    "demo",    "table",    "position", "gear",   "speed",
-                         "notch",  "volume", "lesson",  "unit",    "week",     "year",    "day",     "act",
-                         "bench",  "group",  "line",    "channel", "rule",     "reason",  "point",   "item"};
+constexpr WordSet labels{"number", "step",     "part",    "run",    "page",    "chapter",  "setting", "grade",
+                         "figure", "question", "episode", "take",   "version", "room",     "level",   "phase",
+                         "stage",  "trial",    "sample",  "method", "round",   "mark",     "option",  "experiment",
+                         "video",  "no",       "test",    "demo",   "table",   "position", "gear",    "speed",
+                         "notch",  "lesson",   "unit",    "week",   "year",    "day",      "act",     "bench",
+                         "group",  "line",     "channel", "rule",   "reason",  "item"};
 
 /// "step two", "run number 3", "setting 4": the number is a name.
 bool is_label(const TokenStream& s, std::size_t i) {
   if (i == 0 || !labels.has(s.text(i - 1))) return false;
   const auto phrase = read_phrase(s, i);
   if (!phrase) return false;
-  if (!phrase->unit_said) return phrase->number.value == static_cast<double>(static_cast<int>(phrase->number.value)) &&
-                                 !phrase->upper && !phrase->number.decimal && !phrase->fraction;
+  if (!phrase->unit_said)
+    return phrase->number.value == static_cast<double>(static_cast<int>(phrase->number.value)) && !phrase->upper &&
+           !phrase->number.decimal && !phrase->fraction;
   // "step two 5 grams of" has its own number behind; "part 20 mils" is a quantity.
   return false;
 }
@@ -93,6 +94,9 @@ Scene open_scene(std::span<const model::NarrationLine> lines) {
     }
   }
   for (std::size_t i = 0; i < scene.size(); ++i) {
+    if (!blocked[i] && i > 0 && is_oxidation_state(scene.tokens, i) && scene.mention_at[i - 1]) {
+      scene.mention_at[i - 1].reset();  // "the iron two one" is not about iron
+    }
     if (!blocked[i] && (is_oxidation_state(scene.tokens, i) || is_label(scene.tokens, i))) blocked[i] = true;
   }
   scene.phrases = find_phrases(scene.tokens, blocked);

@@ -1,6 +1,6 @@
 #pragma once
-// Scene: all that the passes of recognition know about a narration, filled by one after the other: words, names, phrases,
-// then for each figure what it is about and how it hangs together with others. Private to the recognition.
+// Scene: all that the passes of recognition know about a narration, filled by one after the other: words, names,
+// phrases, then for each figure what it is about and how it hangs together with others. Private to the recognition.
 
 #include <optional>
 #include <string>
@@ -18,7 +18,7 @@ namespace sash::narration {
 /// A phrase that is a figure, while it is being understood. Indices are places in Scene::figures.
 struct Draft {
   std::size_t phrase = 0;
-  std::string subject;  ///< empty: about no substance
+  std::string subject;               ///< empty: about no substance
   const Mention* mention = nullptr;  ///< the words that named the subject, if any did
   model::Role role = model::Role::other;
   const char* subject_rule = "";
@@ -33,13 +33,14 @@ struct Draft {
 
 struct Scene {
   TokenStream tokens;
-  std::vector<Mention> mentions;                      ///< in order
+  std::vector<Mention> mentions;                       ///< in order
   std::vector<std::optional<std::size_t>> mention_at;  ///< per token: the mention it belongs to
-  std::vector<std::uint32_t> sentence;                ///< per token
-  std::vector<std::size_t> sentence_begin;            ///< first token of each sentence; one more at the end
+  std::vector<std::uint32_t> sentence;                 ///< per token
+  std::vector<std::size_t> sentence_begin;             ///< first token of each sentence; one more at the end
   std::vector<Phrase> phrases;
   std::vector<std::optional<std::size_t>> phrase_at;  ///< per token
   std::vector<Draft> figures;
+  std::optional<std::size_t> product;  ///< the mention of what the procedure makes, when that is plain
   bool punctuated = true;
 
   std::size_t size() const { return tokens.size(); }
@@ -92,12 +93,13 @@ struct Scene {
 Scene open_scene(std::span<const model::NarrationLine> lines);
 
 // The passes, in the order in which they run.
-void judge_phrases(Scene& scene);      ///< capacities, money, negations, idioms; what has a unit and stays is a figure
+void judge_phrases(Scene& scene);       ///< capacities, money, negations, idioms; what has a unit and stays is a figure
 void judge_bare_numbers(Scene& scene);  ///< numbers whose unit was not said
-void settle_kinds(Scene& scene);       ///< percents, temperature changes, counts, shares
-void settle_hedges(Scene& scene);      ///< about, under, over, exactly
-void name_subjects(Scene& scene);      ///< makes the drafts; what each figure is about; volumes of gas
+void settle_kinds(Scene& scene);        ///< percents, temperature changes, counts, shares
+void settle_hedges(Scene& scene);       ///< about, under, over, exactly
+void name_subjects(Scene& scene);       ///< makes the drafts; what each figure is about; volumes of gas
 void settle_roles(Scene& scene);
-void tie_figures(Scene& scene);        ///< restatements, corrections, strengths, shares, sums
+void tie_figures(Scene& scene);  ///< restatements, corrections, strengths, shares, sums
+void follow_ties(Scene& scene);  ///< subjects and roles that follow from how figures hang together
 
 }  // namespace sash::narration

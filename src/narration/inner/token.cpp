@@ -166,7 +166,8 @@ class Lexer {
         continue;
       }
       const CodePoint wide = code_point_at(raw_, p);
-      const bool apostrophe = wide.value == 0x2019 && p + wide.length < raw_.size() && is_ascii_letter(raw_[p + wide.length]);
+      const bool apostrophe =
+          wide.value == 0x2019 && p + wide.length < raw_.size() && is_ascii_letter(raw_[p + wide.length]);
       const bool subscript = wide.value >= 0x2080 && wide.value <= 0x2089;
       if (wide.length < 2 || !(apostrophe || subscript || is_wide_letter(wide.value))) break;
       p += wide.length;
@@ -180,7 +181,8 @@ class Lexer {
       std::size_t q = at_ + p.length;
       if (raw_[q] == ' ' && q + 1 < raw_.size()) ++q;
       const bool letter = raw_[q] == 'C' || raw_[q] == 'F' || raw_[q] == 'c' || raw_[q] == 'f' || raw_[q] == 'K';
-      if (letter && (q + 1 >= raw_.size() || !is_ascii_letter(raw_[q + 1]))) return push(Token::Type::word, q + 1 - at_);
+      if (letter && (q + 1 >= raw_.size() || !is_ascii_letter(raw_[q + 1])))
+        return push(Token::Type::word, q + 1 - at_);
     }
     if (degree || p.value == U'℃' || p.value == U'℉') return push(Token::Type::word, p.length);
     if (raw_.substr(at_).starts_with(">>")) return push(Token::Type::sign, 2);

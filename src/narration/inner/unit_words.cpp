@@ -158,8 +158,8 @@ void put_together(SpokenUnit& top, const SpokenUnit& below) {
   top.last = below.last;
   const std::string code = top.unit + "/" + below.unit;
   if (mass && below.kind == Kind::volume) {
-    const bool strong = below.unit == "mL" || below.unit == "cm3" || (below.unit == "L" && top.unit == "kg") ||
-                        below.unit == "m3";
+    const bool strong =
+        below.unit == "mL" || below.unit == "cm3" || (below.unit == "L" && top.unit == "kg") || below.unit == "m3";
     top.kind = strong ? Kind::density : Kind::mass_concentration;
     top.unit = code;
   } else if (amount && below.unit == "L") {

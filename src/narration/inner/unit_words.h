@@ -1,6 +1,6 @@
 #pragma once
-// Units as they are said, abbreviated, glued to their number or misheard: "mils", "milli moles", "degrees c", "g per ml".
-// The table is assets/tables/spoken_units.tsv; prefixes and "per" are put together here. Pure.
+// Units as they are said, abbreviated, glued to their number or misheard: "mils", "milli moles", "degrees c", "g per
+// ml". The table is assets/tables/spoken_units.tsv; prefixes and "per" are put together here. Pure.
 
 #include <optional>
 #include <string>

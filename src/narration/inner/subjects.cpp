@@ -1,0 +1,636 @@
+// What each figure is about: the material named behind it ("of 68% nitric acid"), before it ("acetic anhydride, 7 mL"),
+// the one spoken of last, the product of the whole procedure, or the mixture in the pot.
+
+#include <algorithm>
+
+#include "narration/inner/scene.h"
+#include "support/text.h"
+
+namespace sash::narration {
+
+namespace {
+
+using quantity::Kind;
+
+constexpr std::string_view pot = "reaction mixture";
+
+constexpr WordSet describing{
+    "concentrated", "dilute",   "diluted",   "distilled", "deionized", "deionised", "hot",      "cold",       "warm",
+    "ice",          "iced",     "boiling",   "pure",      "dry",       "dried",     "fresh",    "the",        "this",
+    "that",         "my",       "our",       "some",      "more",      "a",         "an",       "glacial",    "wet",
+    "crude",        "solid",    "liquid",    "aqueous",   "anhydrous", "powdered",  "fine",     "white",      "blue",
+    "black",        "green",    "red",       "yellow",    "orange",    "pink",      "brown",    "purple",     "clear",
+    "plain",        "good",     "strong",    "weak",      "saturated", "household", "food",     "grade",      "lab",
+    "cheap",        "same",     "soluble",   "ordinary",  "normal",    "purified",  "tap",      "nice",       "those",
+    "these",        "your",     "its",       "actual",    "clean",     "chilled",   "lukewarm", "granulated", "crushed",
+    "ground",       "about",    "roughly",   "around",    "old",       "new",       "stock",    "standard",   "very",
+    "really",       "little",   "technical", "recovered", "metallic",  "regular",   "free",     "any",        "-",
+    "strength",     "absolute", "denatured", "iodized",   "iodised",   "excess",    "shiny",    "clear",      "spent",
+    "melted",       "molten"};
+
+/// Words that end a name nobody knows: verbs, prepositions, punctuation.
+constexpr WordSet name_ends{
+    "in",    "into",  "to",    "and",     "with",    "from",    "at",     "on",    "for",        "so",      "which",
+    "that",  "is",    "was",   "are",     "were",    "goes",    "go",     "then",  "here",       "or",      "but",
+    "by",    "over",  "as",    "if",      "when",    "now",     "it",     "we",    "i",          "you",     "gives",
+    "per",   "each",  "made",  "because", "left",    "back",    "out",    "off",   "up",         "down",    "before",
+    "after", "until", "while", "should",  "would",   "will",    "can",    "has",   "have",       "had",     "like",
+    "just",  "there", "they",  "not",     "no",      "went",    "going",  "again", "altogether", "total",   "look",
+    "what",  "this",  "than",  "being",   "without", "through", "around", "onto",  "also",       "already", "about",
+    "per",   "we're", "i'm",   "it's",    "that's",  "he",      "she",    "last",  "where",      "slowly",  "please",
+    "maybe", "all",   "okay",  "ok",      "um",      "uh"};
+constexpr WordSet pronouns{"it", "that", "this", "these", "those", "them", "which", "stuff", "mine", "one"};
+
+/// Words for whatever is in the pot, and words too vague to be what a procedure makes.
+constexpr WordSet pot_words{"sludge", "mixture", "stuff", "soup",  "slurry",     "mix", "batch",
+                            "mess",   "goo",     "gunk",  "broth", "suspension", "goop"};
+constexpr WordSet vague{
+    "pigment", "paint",       "dye",    "ink",        "glue",        "slime",         "paste",           "filtrate",
+    "residue", "precipitate", "slurry", "indicator",  "steel",       "brass",         "bronze",          "fat",
+    "wax",     "oil",         "acid",   "distillate", "supernatant", "mother liquor", "reaction mixture"};
+
+struct Found {
+  std::string name;
+  const Mention* mention = nullptr;
+};
+
+class Namer {
+ public:
+  explicit Namer(Scene& s) : s_(s) {
+    find_product();
+    find_introductions();
+    if (product_ != nullptr) s_.product = static_cast<std::size_t>(product_ - s_.mentions.data());
+  }
+
+  void run() {
+    for (std::size_t i = 0; i < s_.phrases.size(); ++i) {
+      if (s_.phrases[i].fate != Fate::figure) continue;
+      Draft d;
+      d.phrase = i;
+      name(d);
+      if (d.mention != nullptr && !d.mention->water && !d.mention->solvent && is_material(s_.phrase_of(d).kind)) {
+        topic_ = d.mention;
+        topic_token_ = std::max(s_.phrase_of(d).first, d.mention->first);
+      }
+      make_gas(d);
+      s_.figures.push_back(std::move(d));
+    }
+  }
+
+ private:
+  static bool is_material(Kind k) {
+    return k == Kind::mass || k == Kind::volume || k == Kind::amount || k == Kind::gas_volume ||
+           k == Kind::mass_percent || k == Kind::molar_concentration || k == Kind::volume_percent || k == Kind::density;
+  }
+
+  /// "today we're making aspirin": what the procedure is for.
+  void find_product() {
+    constexpr WordSet making{"making",       "make",         "prepare",    "preparing", "synthesise", "synthesize",
+                             "synthesizing", "synthesising", "plate",      "plating",   "producing",  "growing",
+                             "grow",         "extract",      "extracting", "isolate",   "isolating",  "it's",
+                             "called",       "synthesis",    "preparation"};
+    const std::size_t until = std::min<std::size_t>(s_.size(), 220);
+    for (const bool strict : {true, false}) {
+      for (const Mention& m : s_.mentions) {
+        if (m.first > until) break;
+        if (m.water || m.generic || m.gas || vague.has(m.name)) continue;
+        const auto verb = s_.find_before(m.first, making, strict ? 4 : 14);
+        if (verb && (!strict || s_.word(*verb) != "it's" || m.first < 60)) {
+          product_ = &m;
+          return;
+        }
+      }
+    }
+    // "you get copper metal back", "5 grams of pure caffeine"
+    for (const Mention& m : s_.mentions) {
+      if (m.water || m.gas || vague.has(m.name)) continue;
+      const bool back = s_.find_after(m.last, WordSet{"back"}, 3).has_value() &&
+                        s_.find_before(m.first, WordSet{"get", "got", "of"}, 4);
+      const bool pure = s_.find_before(m.first, WordSet{"crude", "pure", "purified", "yield"}, 3) &&
+                        s_.find_before(m.first, WordSet{"of"}, 3);
+      if (back || pure) {
+        product_ = &m;
+        return;
+      }
+    }
+  }
+
+  /// "Now the lye", "first one is magnesium", "Solution A is the iodate": from there on that is spoken of.
+  void find_introductions() {
+    constexpr WordSet opening{"now",   "next",    "then",   "first",   "second",   "third",  "so",    "okay",
+                              "ok",    "alright", "number", "one",     "two",      "three",  "four",  "is",
+                              "the",   "our",     "my",     "comes",   "up",       "and",    "right", "well",
+                              "thing", "step",    "last",   "finally", "for",      "with",   "start", "starting",
+                              "we",    "other",   "on",     "to",      "it's",     "that's", "a",     "this",
+                              "metal", "acid",    "oil",    "bath",    "solution", "here's", "go"};
+    constexpr WordSet closing{",", ".", "is", "first", "and", "that's", "which", "has", "i", "comes", "was", "needs"};
+    for (const Mention& m : s_.mentions) {
+      if (m.water || m.solvent || m.gas) continue;
+      const std::size_t begin = s_.begin_of_sentence(m.first);
+      if (m.first - begin > 6) continue;
+      bool opens = true;
+      for (std::size_t i = begin; i < m.first; ++i)
+        opens = opens && (opening.has(s_.word(i)) || !s_.tokens.is_type(i, Token::Type::word));
+      const bool closes =
+          m.last >= s_.size() || closing.has(s_.word(m.last)) || s_.sentence[m.last] != s_.sentence[m.first];
+      if (opens && closes) introductions_.push_back(&m);
+    }
+  }
+
+  /// The last introduction before `token`.
+  const Mention* introduced(std::size_t token, std::size_t reach) const {
+    const auto behind_token = std::partition_point(introductions_.begin(), introductions_.end(),
+                                                   [&](const Mention* m) { return m->last <= token; });
+    if (behind_token == introductions_.begin()) return nullptr;
+    const Mention* m = *(behind_token - 1);
+    return token - m->last <= reach ? m : nullptr;
+  }
+
+  const Mention* mention_at(std::size_t token) const {
+    return token < s_.size() && s_.mention_at[token] ? &s_.mentions[*s_.mention_at[token]] : nullptr;
+  }
+
+  /// The material behind a phrase: "of hot water", "68% nitric acid", "6 M nitric acid".
+  std::optional<Found> behind(std::size_t i) const {
+    bool of = false;
+    std::string unknown;
+    for (std::size_t steps = 0; steps < 9 && i < s_.size(); ++steps) {
+      if (const Mention* m = mention_at(i)) {
+        if (s_.word(i) == "gas" &&
+            (s_.word_before(i) == "any" || s_.word_before(i) == "ideal" || s_.word_before(i) == "every")) {
+          return Found{"gas", nullptr};
+        }
+        return Found{m->name, m};
+      }
+      if (s_.phrase_at[i]) {
+        const Phrase& p = s_.phrases[*s_.phrase_at[i]];
+        const bool strength =
+            p.unit == "%" || p.kind == Kind::molar_concentration || p.kind == Kind::volume || p.kind == Kind::mass;
+        if (!strength || p.fate == Fate::distractor) return std::nullopt;
+        i = p.last;
+        continue;
+      }
+      const std::string_view word = s_.word(i);
+      if (word == "of" && !of) {
+        of = true;
+        ++i;
+        continue;
+      }
+      if (of && pot_words.has(word)) return Found{std::string(pot), nullptr};
+      if (pronouns.has(word) && of && (i + 1 >= s_.size() || !pot_words.has(s_.word(i + 1)))) {
+        const bool noun_behind = i + 1 < s_.size() && mention_at(i + 1) != nullptr;
+        if (!noun_behind) return std::nullopt;
+      }
+      if (describing.has(word)) {
+        ++i;
+        continue;
+      }
+      if (of && s_.tokens.is_type(i, Token::Type::word)) return unknown_name(i);
+      return std::nullopt;
+    }
+    return std::nullopt;
+  }
+
+  /// A name that no table knows, as it was said.
+  std::optional<Found> unknown_name(std::size_t i) const {
+    std::string name;
+    for (std::size_t k = 0; k < 3 && i < s_.size(); ++k, ++i) {
+      if (const Mention* m = mention_at(i)) return Found{m->name, m};
+      const std::string_view word = s_.word(i);
+      if (!s_.tokens.is_type(i, Token::Type::word) || name_ends.has(word) || s_.phrase_at[i] || word.ends_with("ing"))
+        break;
+      if (!name.empty()) name += ' ';
+      name += word;
+    }
+    if (name.empty()) return std::nullopt;
+    return Found{name, nullptr};
+  }
+
+  /// The nearest material named before in the same sentence. `dry`: not water or another solvent.
+  const Mention* before_in_sentence(std::size_t token, bool dry) const {
+    const std::size_t begin = s_.begin_of_sentence(token);
+    for (std::size_t i = token; i-- > begin;) {
+      const Mention* m = mention_at(i);
+      if (m == nullptr || (dry && (m->water || m->solvent))) continue;
+      return m;
+    }
+    return nullptr;
+  }
+
+  /// Whether the material only stands by: "(so there's a bit) of oil (to spare)", "(goes) into the acid".
+  bool stands_by(const Mention& m) const {
+    constexpr WordSet prepositions{"in",   "into",    "of", "with",    "from", "for",   "on",   "to",   "over",
+                                   "than", "without", "by", "through", "at",   "under", "like", "onto", "off"};
+    std::size_t i = m.first;
+    while (i > s_.begin_of_sentence(m.first) && describing.has(s_.word_before(i))) --i;
+    return prepositions.has(s_.word_before(i));
+  }
+
+  /// The material spoken of last: introduced, or measured, whichever came later; or else named at all.
+  const Mention* spoken_of(std::size_t token, std::size_t reach) const {
+    const Mention* intro = introduced(token, 150);
+    if (intro != nullptr && (topic_ == nullptr || intro->first > topic_token_)) return intro;
+    if (topic_ != nullptr && token - topic_token_ < 200) return topic_;
+    for (std::size_t i = token; i-- > 0 && token - i < reach;) {
+      const Mention* m = mention_at(i);
+      if (m != nullptr && !m->water && !m->solvent && !vague.has(m->name)) return m;
+    }
+    return topic_;
+  }
+
+  const Draft* last_draft(std::size_t token, std::size_t reach) const {
+    if (s_.figures.empty()) return nullptr;
+    for (std::size_t i = s_.figures.size(); i-- > 0;) {
+      const Draft& d = s_.figures[i];
+      const Phrase& p = s_.phrase_of(d);
+      if (token - p.first > reach) return nullptr;
+      const bool carries = is_material(p.kind) || p.kind == Kind::percent_other;
+      if (carries && !d.subject.empty()) return &d;
+    }
+    return nullptr;
+  }
+
+  /// Volumes and strengths of a dissolved salt are those of its solution.
+  static std::string in_solution(const Mention& m) {
+    if (!m.dissolves && !m.solution) return m.name;
+    if (m.name.ends_with("solution") || m.mixture || m.acid || m.water) return m.name;
+    std::string name = m.name;
+    for (const std::string_view part : split(m.name, ' ')) {
+      if (part.ends_with("hydrate") && part != m.name) name = m.name.substr(0, m.name.size() - part.size() - 1);
+    }
+    return name + " solution";
+  }
+
+  void take(Draft& d, const Mention* m, const char* rule) {
+    if (m == nullptr) return;
+    const Kind k = s_.phrase_of(d).kind;
+    const bool wet = (k == Kind::volume && s_.phrase_of(d).unit != "") || k == Kind::mass_percent ||
+                     k == Kind::molar_concentration || k == Kind::temperature || k == Kind::pH ||
+                     k == Kind::temperature_change;
+    d.mention = m;
+    d.subject = wet && !m->gas ? in_solution(*m) : m->name;
+    d.subject_rule = rule;
+  }
+
+  void copy(Draft& d, const Draft& from, const char* rule) {
+    if (from.mention != nullptr) return take(d, from.mention, rule);
+    d.subject = from.subject;
+    d.subject_rule = rule;
+  }
+
+  static constexpr WordSet vessels{"dish",   "boat", "beaker", "flask", "paper", "crucible", "vial",  "tube",
+                                   "bottle", "bowl", "pan",    "jar",   "tin",   "cup",      "glass", "tray"};
+  static constexpr WordSet weighing{"weigh", "weighs", "weighed", "is",   "was",  "are",
+                                    "empty", "alone",  "itself",  "plus", "with", "and"};
+
+  /// "the dish with the copper is 48.31 grams": the vessel is weighed, no portion of a material.
+  bool weighs_a_vessel(const Phrase& p) const {
+    if (p.kind != Kind::mass || s_.word(p.last) == "of") return false;
+    if (s_.find_before(
+            p.first, WordSet{"so", "leaves", "leaving", "got", "gives", "minus", "makes", "means", "i've", "have"}, 3))
+      return false;
+    const auto vessel = s_.find_before(p.first, vessels, 9);
+    if (!vessel) return false;
+    const std::string_view lead = s_.word_before(*vessel);
+    const bool into = lead == "in" || lead == "into" || s_.word_before(*vessel, 2) == "in" ||
+                      s_.word_before(*vessel, 2) == "into" || s_.word_before(*vessel, 2) == "on" || lead == "on" ||
+                      lead == "filter";
+    return !into && s_.find_before(p.first, weighing, 4).has_value();
+  }
+
+  static constexpr WordSet product_words{"crude",          "product",        "theoretical", "theory", "yield",
+                                         "maximum",        "needles",        "crystals",    "most",   "constant",
+                                         "recrystallized", "recrystallised", "purified",    "cake",   "powder"};
+  static constexpr WordSet drying{"oven", "dry",  "dried",     "drying",   "desiccator",
+                                  "rack", "cure", "overnight", "constant", "air"};
+
+  void name(Draft& d) {
+    const Phrase& p = s_.phrase_of(d);
+    switch (p.kind) {
+      case Kind::mass:
+      case Kind::volume:
+      case Kind::gas_volume:
+        return name_portion(d);
+      case Kind::amount:
+        return name_amount(d);
+      case Kind::molar_concentration:
+      case Kind::mass_percent:
+      case Kind::volume_percent:
+      case Kind::mass_concentration:
+        return name_strength(d);
+      case Kind::count:
+      case Kind::fraction:
+        return name_count(d);
+      case Kind::density:
+      case Kind::molar_mass:
+      case Kind::equivalents:
+        if (const auto named = behind(p.last)) return take_found(d, *named, "named behind");
+        if (const Draft* last = last_draft(p.first, 60)) return copy(d, *last, "as the figure before");
+        return take(d, spoken_of(p.first, 40), "spoken of last");
+      case Kind::percent_yield:
+      case Kind::percent_other:
+        return name_share(d);
+      case Kind::temperature:
+      case Kind::temperature_change:
+        return name_temperature(d);
+      case Kind::duration:
+        return name_duration(d);
+      case Kind::pH:
+        return name_acidity(d);
+      case Kind::length:
+        if (const Mention* m = before_in_sentence(p.first, true)) return take(d, m, "named before");
+        if (const auto named = behind(p.last)) return take_found(d, *named, "named behind");
+        if (const Draft* last = last_draft(p.first, 24)) return copy(d, *last, "as the figure before");
+        return;
+      default:
+        return;
+    }
+  }
+
+  void take_found(Draft& d, const Found& found, const char* rule) {
+    if (found.mention != nullptr) return take(d, found.mention, rule);
+    d.subject = found.name;
+    d.subject_rule = "named behind, in words no table knows";
+  }
+
+  bool about_product(const Phrase& p) const {
+    return s_.find_before(p.first, product_words, 12).has_value() ||
+           s_.find_after(p.last, WordSet{"product", "crude"}, 3);
+  }
+
+  void name_portion(Draft& d) {
+    const Phrase& p = s_.phrase_of(d);
+    if (const auto named = behind(p.last)) return take_found(d, *named, "named behind");
+    if (weighs_a_vessel(p)) {
+      d.subject_rule = "a vessel is weighed";
+      return;
+    }
+    if (p.kind == Kind::volume && water_unsaid(p)) {
+      d.subject = "water";
+      d.mention = last_water(p.first);
+      d.subject_rule = "dissolved or washed, in what goes without saying";
+      return;
+    }
+    if (p.kind == Kind::volume && speaks_of_gas(p)) {
+      if (const Mention* gas = last_gas(p.first)) return take(d, gas, "the gas that is caught");
+    }
+    const bool each = s_.word(p.last) == "each" || s_.word(p.last) == "apiece";
+    const bool of_pronoun = s_.word(p.last) == "of";
+    const Mention* near = before_in_sentence(p.first, false);
+    if (near != nullptr && (vague.has(near->name) || (stands_by(*near) && p.first - near->last > 2))) near = nullptr;
+    if (each && near == nullptr && product_ != nullptr && p.kind == Kind::mass)
+      return take(d, product_, "the product of the procedure");
+    if (p.kind == Kind::mass && near == nullptr && nets(d.phrase) && product_ != nullptr) {
+      return take(d, product_, "the product of the procedure");
+    }
+    if (about_product(p) && product_ != nullptr && near == nullptr)
+      return take(d, product_, "the product of the procedure");
+    // "so that's 6.5 grams": the same again in another unit, of what the figure before is about.
+    constexpr WordSet same_again{"that's", "so",   "or",   "is",    "which", "it's",
+                                 "makes",  "that", "this", "again", "say",   "dropped"};
+    const bool again = same_again.has(s_.word_before(p.first)) || same_again.has(s_.word_before(p.first, 2));
+    const Draft* last = last_draft(p.first, 40);
+    if (near != nullptr && last != nullptr && again && s_.phrase_of(*last).first > near->last)
+      return copy(d, *last, "as the figure before");
+    if (near != nullptr && !of_pronoun) return take(d, near, "named before");
+    if (last != nullptr && again) return copy(d, *last, "as the figure before");
+    if (const Mention* m = spoken_of(p.first, 60)) return take(d, m, "spoken of last");
+    if (last != nullptr) return copy(d, *last, "as the figure before");
+    take(d, product_, "the product of the procedure");
+  }
+
+  const Mention* last_water(std::size_t token) const {
+    for (std::size_t k = s_.mentions.size(); k-- > 0;) {
+      if (s_.mentions[k].first < token && s_.mentions[k].water) return &s_.mentions[k];
+    }
+    return nullptr;
+  }
+
+  const Mention* last_gas(std::size_t token) const {
+    for (std::size_t k = s_.mentions.size(); k-- > 0;) {
+      if (s_.mentions[k].first < token && s_.mentions[k].gas) return &s_.mentions[k];
+    }
+    return nullptr;
+  }
+
+  /// "dissolve it in 200 mL", "wash it three times with 150 mL each time".
+  bool water_unsaid(const Phrase& p) const {
+    if (p.unit == "[drp]") return false;
+    const bool in = s_.word_before(p.first) == "in" || s_.word_before(p.first) == "into";
+    if (in && s_.word(p.last) != "of") return true;
+    constexpr WordSet washing{"wash", "rinse", "washed", "rinsed", "washing", "rinsing"};
+    return s_.find_before(p.first, washing, 12).has_value() && s_.word(p.last) != "of" &&
+           before_in_sentence(p.first, false) == nullptr;
+  }
+
+  bool speaks_of_gas(const Phrase& p) const {
+    constexpr WordSet catching{"balloon", "balloons", "bubbles", "gas", "cylinder", "upside"};
+    return s_.word(p.last) != "of" && s_.find_before(p.first, catching, 26).has_value() &&
+           !s_.find_before(p.first, WordSet{"add", "adding", "pour", "acid"}, 6);
+  }
+
+  /// A weight behind those of vessel with contents and vessel alone is what is in it.
+  bool nets(std::size_t phrase) const {
+    std::size_t vessels_weighed = 0;
+    for (std::size_t i = s_.figures.size(); i-- > 0 && vessels_weighed < 2;) {
+      const Phrase& q = s_.phrase_of(s_.figures[i]);
+      if (s_.phrases[phrase].first - q.first > 50) break;
+      if (q.kind != Kind::mass) continue;
+      if (!s_.figures[i].subject.empty()) break;
+      ++vessels_weighed;
+    }
+    return vessels_weighed == 2;
+  }
+
+  void name_amount(Draft& d) {
+    const Phrase& p = s_.phrase_of(d);
+    if (const auto named = behind(p.last)) return take_found(d, *named, "named behind");
+    const Draft* last = last_draft(p.first, 50);
+    const std::size_t last_end = last != nullptr ? s_.phrase_of(*last).last : 0;
+    const Mention* near = nullptr;
+    for (std::size_t i = p.first; i-- > last_end && p.first - i < 22;) {
+      const Mention* m = mention_at(i);
+      if (m != nullptr && !m->water && !m->solvent && !vague.has(m->name) && m->first >= last_end) {
+        // What directly follows its amount ("of copper wire") is what was measured anyway.
+        near = stands_by(*m) && !m->gas && last != nullptr ? nullptr : m;
+        break;
+      }
+    }
+    if (near != nullptr) return take(d, near, "named before");
+    if (last != nullptr) return copy(d, *last, "as the figure before");
+    take(d, spoken_of(p.first, 60), "spoken of last");
+  }
+
+  void name_strength(Draft& d) {
+    const Phrase& p = s_.phrase_of(d);
+    if (const auto named = behind(p.last)) {
+      if (named->mention == nullptr || !named->mention->water) return take_found(d, *named, "named behind");
+    }
+    if (const Draft* analyte = titrated(p.first)) return copy(d, *analyte, "what was titrated");
+    if (const Mention* m = before_in_sentence(p.first, true);
+        m != nullptr && !(stands_by(*m) && p.first - m->last > 6)) {
+      return take(d, m, "named before");
+    }
+    if (p.kind == Kind::volume_percent) {
+      if (const Mention* m = before_in_sentence(p.first, false)) return take(d, m, "named before");
+    }
+    take(d, spoken_of(p.first, 80), "spoken of last");
+    if (!d.subject.empty() && d.mention != nullptr && !d.mention->acid && !d.mention->mixture &&
+        d.subject == d.mention->name && p.kind != Kind::volume_percent) {
+      d.subject += " solution";
+    }
+  }
+
+  /// What a strength found by titration is the strength of: the portion taken before the titrant.
+  const Draft* titrated(std::size_t token) const {
+    constexpr WordSet words{"titrate", "titrating", "titrated", "titration", "titrant", "endpoint"};
+    for (std::size_t t = token; t-- > 0 && token - t < 120;) {
+      if (!words.has(s_.word(t))) continue;
+      bool titrant = false;  // its volume was read
+      for (std::size_t i = s_.figures.size(); i-- > 0;) {
+        const Phrase& q = s_.phrase_of(s_.figures[i]);
+        if (q.kind != Kind::volume || q.unit == "[drp]") continue;
+        if (q.first > t) {
+          titrant = true;
+        } else {
+          return titrant ? &s_.figures[i] : nullptr;
+        }
+      }
+      return nullptr;
+    }
+    return nullptr;
+  }
+
+  void name_count(Draft& d) {
+    const Phrase& p = s_.phrase_of(d);
+    if (const auto named = behind(p.last)) return take_found(d, *named, "named behind");
+    // "wash three times, with 150 mL": filled in from what each of them is
+    for (std::size_t i = d.phrase + 1; i < s_.phrases.size() && s_.phrases[i].first < p.last + 10; ++i) {
+      if (s_.phrases[i].fate != Fate::figure) continue;
+      if (const auto named = behind(s_.phrases[i].last)) return take_found(d, *named, "as what each of them is");
+      if (p.kind == Kind::count &&
+          s_.find_before(p.first, WordSet{"wash", "rinse", "washed", "rinsed", "washing"}, 8)) {
+        for (std::size_t k = s_.mentions.size(); k-- > 0;) {
+          const Mention& m = s_.mentions[k];
+          if (m.first < p.first && p.first - m.first < 40 && (m.water || m.solvent))
+            return take(d, &m, "what is washed with");
+        }
+      }
+    }
+    if (p.kind == Kind::count) {
+      constexpr WordSet pieces{"bars", "tablets", "candles", "bars", "pieces", "crystals", "pills", "coins"};
+      if (product_ != nullptr && pieces.has(s_.word(p.last - 1)) && before_in_sentence(p.first, true) == nullptr) {
+        return take(d, product_, "the product of the procedure");
+      }
+      if (const Draft* last = last_draft(p.first, 40)) return copy(d, *last, "as the figure before");
+    }
+    if (const Draft* last = last_draft(p.first, 60)) return copy(d, *last, "as the figure before");
+    take(d, product_ != nullptr ? product_ : spoken_of(p.first, 60), "spoken of last");
+  }
+
+  void name_share(Draft& d) {
+    const Phrase& p = s_.phrase_of(d);
+    if (const auto named = behind(p.last); named && named->mention != nullptr && !named->mention->water) {
+      return take_found(d, *named, "named behind");
+    }
+    if (const Draft* last = last_draft(p.first, 90)) return copy(d, *last, "as the figure before");
+    if (product_ != nullptr) return take(d, product_, "the product of the procedure");
+    take(d, spoken_of(p.first, 60), "spoken of last");
+  }
+
+  void name_temperature(Draft& d) {
+    const Phrase& p = s_.phrase_of(d);
+    if (s_.find_before(p.first, WordSet{"melting", "boiling", "melts", "boils"}, 14)) {
+      if (const Mention* m = before_in_sentence(p.first, false)) return take(d, m, "named before");
+      return take(d, product_ != nullptr ? product_ : spoken_of(p.first, 60), "the product of the procedure");
+    }
+    const Mention* near = before_in_sentence(p.first, false);
+    if (near != nullptr && p.first - near->last <= 7) {
+      constexpr WordSet linking{"at",    "is",     "to",     "above", "was",   "are", "hang", "on",    ",",
+                                "about", "now",    "around", "the",   "uh",    "um",  "just", "still", "already",
+                                "reads", "nearly", "almost", "over",  "under", "up",  "down"};
+      bool linked = true;
+      bool verb = s_.word(near->last - 1).ends_with("'s");
+      for (std::size_t i = near->last; i < p.first; ++i) {
+        linked = linked && linking.has(s_.word(i));
+        verb = verb || s_.word(i) == "at" || s_.word(i) == "is" || s_.word(i) == "to" || s_.word(i) == "was";
+      }
+      if (linked && verb) return take(d, near, "named before");
+    }
+    if (const auto named = behind(p.last); named && named->mention != nullptr && s_.word(p.last) != "of") {
+      return take_found(d, *named, "named behind");
+    }
+    if (s_.find_in_sentence(p.first, drying)) return take_dried(d);
+    // A second temperature of the same thing.
+    for (std::size_t i = s_.figures.size(); i-- > 0;) {
+      const Draft& last = s_.figures[i];
+      const Phrase& q = s_.phrase_of(last);
+      if (p.first - q.first > 25) break;
+      if ((q.kind == Kind::temperature || q.kind == Kind::temperature_change) && !last.subject.empty()) {
+        return copy(d, last, "as the temperature before");
+      }
+    }
+    if (const Draft* made = just_made(p.first)) return copy(d, *made, "the solution just made");
+    d.subject = pot;
+    d.subject_rule = "the pot";
+  }
+
+  /// The solution whose strength was just given, when it was being made rather than added.
+  const Draft* just_made(std::size_t token) const {
+    constexpr WordSet adding{"adding", "add", "pour", "goes"};
+    std::size_t seen = 0;
+    for (std::size_t i = s_.figures.size(); i-- > 0 && seen < 2; ++seen) {
+      const Phrase& q = s_.phrase_of(s_.figures[i]);
+      if (token - q.first > 45) break;
+      const bool strength = q.kind == Kind::molar_concentration || q.kind == Kind::mass_percent;
+      if (strength && !s_.find_in_sentence(q.first, adding) && behind(q.last).value_or(Found()).mention == nullptr)
+        return &s_.figures[i];
+    }
+    return nullptr;
+  }
+
+  void take_dried(Draft& d) {
+    if (product_ != nullptr) return take(d, product_, "what is dried");
+    take(d, spoken_of(s_.phrase_of(d).first, 80), "what is dried");
+  }
+
+  void name_duration(Draft& d) {
+    const Phrase& p = s_.phrase_of(d);
+    if (s_.find_in_sentence(p.first, drying)) return take_dried(d);
+    d.subject = pot;
+    d.subject_rule = "the pot";
+  }
+
+  void name_acidity(Draft& d) {
+    const Phrase& p = s_.phrase_of(d);
+    constexpr WordSet adding{"adding", "add", "pour", "goes"};
+    std::size_t seen = 0;
+    for (std::size_t i = s_.figures.size(); i-- > 0 && seen < 3; ++seen) {
+      const Draft& last = s_.figures[i];
+      const Phrase& q = s_.phrase_of(last);
+      if (p.first - q.first > 60) break;
+      const bool strength = q.kind == Kind::molar_concentration || q.kind == Kind::mass_percent;
+      if (strength && !s_.find_in_sentence(q.first, adding)) return copy(d, last, "the solution spoken of");
+    }
+    d.subject = pot;
+    d.subject_rule = "the pot";
+  }
+
+  void make_gas(Draft& d) {
+    Phrase& p = s_.phrase_of(d);
+    const bool gas = d.mention != nullptr ? d.mention->gas : d.subject == "gas";
+    if (p.kind == Kind::volume && gas && p.unit != "[drp]") p.kind = Kind::gas_volume;
+  }
+
+  Scene& s_;
+  std::vector<const Mention*> introductions_;
+  const Mention* product_ = nullptr;
+  const Mention* topic_ = nullptr;
+  std::size_t topic_token_ = 0;
+};
+
+}  // namespace
+
+void name_subjects(Scene& scene) { Namer(scene).run(); }
+
+}  // namespace sash::narration
