@@ -26,13 +26,13 @@ constexpr std::array table{
     KeyBinding{to_end, playing, plain(Key::end), "To the end"},
     KeyBinding{slower, playing, plain(Key::left_bracket), "Slower, down to a quarter"},
     KeyBinding{faster, playing, plain(Key::right_bracket), "Faster, up to four times"},
-    KeyBinding{loop_pin, playing, plain(Key::o), "Loop over the selected span, or stop looping"},
+    KeyBinding{loop_pin, playing, plain(Key::o), "Loop the selected span, or stop looping"},
     KeyBinding{louder, playing, {Key::up, shift}, "Louder", true},
     KeyBinding{softer, playing, {Key::down, shift}, "Softer", true},
 
     KeyBinding{pin_figure, pinning, plain(Key::f), "Pin a figure here, or the selected words"},
     KeyBinding{pin_yield, pinning, plain(Key::y), "Pin a yield here"},
-    KeyBinding{pin_hazard, pinning, plain(Key::h), "Pin a hazard here; press again to end its span"},
+    KeyBinding{pin_hazard, pinning, plain(Key::h), "Pin a hazard; again: its span ends"},
     KeyBinding{pin_note, pinning, plain(Key::n), "Pin a note here"},
     KeyBinding{pin_chapter, pinning, plain(Key::m), "Begin a chapter here"},
     KeyBinding{write_callout, pinning, plain(Key::c), "Write a callout for the selected hazard"},
@@ -55,26 +55,26 @@ constexpr std::array table{
 
     KeyBinding{previous_proposal, proposals, {Key::p, shift}, "Previous proposal", true},
     KeyBinding{next_proposal, proposals, plain(Key::p), "Next proposal", true},
-    KeyBinding{accept, proposals, plain(Key::a), "Accept the selected proposal and go to the next"},
-    KeyBinding{refuse, proposals, plain(Key::x), "Refuse the selected proposal and go to the next"},
+    KeyBinding{accept, proposals, plain(Key::a), "Accept the proposal, on to the next"},
+    KeyBinding{refuse, proposals, plain(Key::x), "Refuse the proposal, on to the next"},
     KeyBinding{read_narration, proposals, plain(Key::r), "Read the narration again for figures"},
 
     KeyBinding{undo, record, {Key::z, ctrl}, "Undo", true},
     KeyBinding{redo, record, {Key::z, ctrl_shift}, "Redo", true, false, Chord{Key::y, ctrl}},
     KeyBinding{export_script, record, {Key::e, ctrl}, "Export the script", false, true},
     KeyBinding{save_copy, record, {Key::s, ctrl_shift}, "Save a copy of the record", false, true},
-    KeyBinding{add_files, record, {Key::o, ctrl}, "Open a record, or add footage or narration", false, true},
+    KeyBinding{add_files, record, {Key::o, ctrl}, "Open a record, add footage, captions", false, true},
     KeyBinding{close_record, record, {Key::w, ctrl}, "Close the record", false, true},
 
     KeyBinding{next_pane, desk, {Key::tab, ctrl}, "To the next pane", true, true},
     KeyBinding{previous_pane, desk, {Key::tab, ctrl_shift}, "To the pane before", true, true},
     KeyBinding{show_keys, desk, plain(Key::f1), "Show all keys", false, true, Chord{Key::slash, shift}},
     KeyBinding{show_settings, desk, {Key::comma, ctrl}, "Settings", false, true},
-    KeyBinding{scratch, desk, {Key::g, ctrl}, "Scratch page: formula, equation, a quick computation", false, true},
+    KeyBinding{scratch, desk, {Key::g, ctrl}, "Scratch page: formula, equation", false, true},
     KeyBinding{switch_theme, desk, plain(Key::f9), "Dim or paper", false, true},
     KeyBinding{bigger, desk, {Key::equal, ctrl}, "Larger text", true, true, Chord{Key::pad_plus, ctrl}},
     KeyBinding{smaller, desk, {Key::minus, ctrl}, "Smaller text", true, true, Chord{Key::pad_minus, ctrl}},
-    KeyBinding{leave, desk, plain(Key::escape), "Close what lies on top; then drop the selection", false, true},
+    KeyBinding{leave, desk, plain(Key::escape), "Close what is open, or deselect", false, true},
 };
 
 // '?' and "/" are text while somebody types.

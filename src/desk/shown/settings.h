@@ -13,9 +13,9 @@ enum class LookName { dim, paper };
 
 /// Places of the splitters as shares of the window, kept inside what is usable.
 struct Splits {
-  float left = 0.33F;   ///< share of the width that the footage pane takes
-  float right = 0.27F;  ///< share of the width that workings and findings take
-  float lower = 0.42F;  ///< share of the right side's height that the findings take
+  float left = 0.29F;   ///< share of the width that the footage pane takes
+  float right = 0.26F;  ///< share of the width that workings and findings take
+  float lower = 0.38F;  ///< share of the right side's height that the findings take
   bool operator==(const Splits&) const = default;
 };
 

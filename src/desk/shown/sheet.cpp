@@ -11,6 +11,7 @@ namespace sash::desk {
 namespace {
 
 constexpr std::size_t most_cause_rows = 3;
+constexpr std::size_t most_gap_rows = 2;
 constexpr std::size_t most_callout_rows = 5;
 constexpr std::uint32_t most_lanes = 3;
 
@@ -137,7 +138,7 @@ class Builder {
   }
 
   void notes() {
-    const float width = style_.columns.sound.width - style_.inset * 3 - style_.sign;
+    const float width = style_.columns.sound.width - style_.inset * 4 - style_.sign;
     for (const auto& n : source_.record.notes) {
       if (!wanted(model::Standing::confirmed, query_.empty() ? std::string() : search_text(n))) continue;
       NoteShown s{n.id, shown_.film.to_film(n.place), n.text, wrap(n.text.empty() ? "…" : n.text, width, style_.small)};
@@ -156,7 +157,7 @@ class Builder {
       if (!wanted(f.origin.standing, query_.empty() ? std::string() : search_text(f, verdict))) continue;
       FigureShown s{.id = f.id,
                     .at = shown_.film.to_film(f.place),
-                    .title = figure_text(f),
+                    .title = short_figure_text(f),
                     .subject = f.subject.empty() ? f.label : f.subject,
                     .family = family_of(f.kind),
                     .verdict = verdict,
@@ -196,6 +197,7 @@ class Builder {
                     .rows = {},
                     .gap = g,
                     .gap_words = g == safety::Gap::none ? std::string() : std::string(safety::gap_label(g)),
+                    .gap_rows = {},
                     .proposed = h->origin.standing == model::Standing::proposed};
       list.push_back(std::move(s));
     }
@@ -205,7 +207,9 @@ class Builder {
       s.rows = wrapped(s.cause, safety_text_width(), style_.small, most_cause_rows);
       spans.push_back(s.span);
       stop(s.span.from, s.id, s.proposed);
-      const std::size_t rows = 1 + s.rows.size() + (s.gap_words.empty() ? 0 : 1);
+      if (!s.gap_words.empty())
+        s.gap_rows = wrapped(s.gap_words, safety_text_width() - style_.sign, style_.small, most_gap_rows);
+      const std::size_t rows = 1 + s.rows.size() + s.gap_rows.size();
       add(s.span.from, static_cast<float>(rows) * style_.small.line_height(), SheetShown::safety_column,
           SheetItem::Kind::hazard, shown_.hazards.size());
       shown_.hazards.push_back(std::move(s));
@@ -269,11 +273,11 @@ class Builder {
 SheetColumns share_columns(float width, float em) {
   const float room = std::max(width / em, 12.0F);
   const bool pictures = room >= 34;
-  const float scale = 3.2F;
+  const float scale = 3.1F;
   const float picture = pictures ? std::clamp(room * 0.14F, 5.0F, 11.0F) : 0;
-  const float wave = 1.5F;
+  const float wave = pictures ? 1.5F : 1.1F;
   const float rest = room - scale - picture - wave;
-  const float figures = std::min(rest * 0.26F, 15.0F);
+  const float figures = std::min(rest * 0.285F, 15.0F);
   const float safety = std::min(rest * 0.30F, 19.0F);
   const float sound = rest - figures - safety;
   SheetColumns c;

@@ -106,6 +106,7 @@ struct HazardShown {
   std::vector<TextRow> rows;
   safety::Gap gap = safety::Gap::none;
   std::string gap_words;  ///< empty when covered
+  std::vector<TextRow> gap_rows;
   bool proposed = false;
 };
 

@@ -69,6 +69,25 @@ std::string figure_text(const model::Figure& f) {
   return f.reading ? reading_text(f.kind, *f.reading) : "to be worked out";
 }
 
+std::string short_figure_text(const model::Figure& f) {
+  if (!f.reading) return "wanted";
+  model::Reading plain = *f.reading;
+  plain.hedge = model::Hedge::exact;
+  const std::string said = reading_text(f.kind, plain);
+  switch (f.reading->hedge) {
+    case model::Hedge::about:
+      return "≈ " + said;
+    case model::Hedge::under:
+      return "< " + said;
+    case model::Hedge::over:
+      return "> " + said;
+    case model::Hedge::exact:
+    case model::Hedge::range:
+      return said;
+  }
+  return said;
+}
+
 std::string doubt_text(const model::Figure& f) {
   switch (f.doubt.from) {
     case model::Doubt::From::as_said:

@@ -1,0 +1,132 @@
+#include "desk/shown/findings_page.h"
+
+#include <algorithm>
+
+#include "desk/shown/words.h"
+
+namespace sash::desk {
+namespace {
+
+FindingGroup group_of(workings::Verdict v) {
+  switch (v) {
+    case workings::Verdict::conflicts:
+      return FindingGroup::conflict;
+    case workings::Verdict::unsettled:
+      return FindingGroup::unsettled;
+    case workings::Verdict::worked_out:
+      return FindingGroup::worked_out;
+    case workings::Verdict::agrees_as_rounded:
+    case workings::Verdict::agrees:
+      return FindingGroup::agrees;
+  }
+  return FindingGroup::agrees;
+}
+
+// The figure to look at: the one most likely wrong, else the one compared, else the first.
+std::optional<model::FigureId> figure_to_look_at(const workings::Finding& f) {
+  if (!f.culprits.empty() && !f.culprits.front().should_be.empty()) return f.culprits.front().should_be.front().figure;
+  if (f.said) return f.said->figure;
+  if (!f.figures.empty()) return f.figures.front();
+  return std::nullopt;
+}
+
+}  // namespace
+
+std::string group_text(FindingGroup group, std::size_t count) {
+  static constexpr std::array<std::string_view, finding_groups> one{"conflict", "cover gap", "unsettled", "worked out",
+                                                                    "in order"};
+  static constexpr std::array<std::string_view, finding_groups> many{"conflicts", "cover gaps", "unsettled",
+                                                                     "worked out", "in order"};
+  return count_text(count, one[static_cast<std::size_t>(group)], many[static_cast<std::size_t>(group)]);
+}
+
+Verdict tone_of(workings::Verdict v) {
+  switch (v) {
+    case workings::Verdict::conflicts:
+      return Verdict::conflict;
+    case workings::Verdict::unsettled:
+      return Verdict::unsettled;
+    case workings::Verdict::worked_out:
+    case workings::Verdict::agrees:
+      return Verdict::agrees;
+    case workings::Verdict::agrees_as_rounded:
+      return Verdict::agrees_rounded;
+  }
+  return Verdict::unsettled;
+}
+
+FigureVerdicts verdicts_of(const workings::Report& report) {
+  FigureVerdicts verdicts;
+  verdicts.reserve(report.figures.size());
+  // Findings come worst first, so the first verdict of a figure stays. A figure that was only worked out gets none.
+  for (const auto& f : report.findings) {
+    if (f.verdict == workings::Verdict::worked_out) continue;
+    for (const auto figure : f.figures) verdicts.try_emplace(figure, tone_of(f.verdict));
+  }
+  return verdicts;
+}
+
+FindingsShown show_findings(const session::SessionView& view, const Film& film) {
+  FindingsShown shown;
+  const auto film_of = [&](model::FigureId id) -> std::optional<Moment> {
+    const auto* figure = model::find(view.record, id);
+    return figure == nullptr ? std::nullopt : std::optional(film.to_film(figure->place));
+  };
+  for (const auto& f : view.report.findings) {
+    FindingRow row;
+    row.group = group_of(f.verdict);
+    row.mark = tone_of(f.verdict);
+    row.verdict = std::string(workings::label_of(f.verdict));
+    row.about = f.type ? std::string(words_of(*f.type)) : "several relations";
+    if (f.relation) {
+      if (const auto* relation = model::find(view.record, *f.relation);
+          relation != nullptr && !relation->label.empty()) {
+        row.about = relation->label;
+      }
+      row.thing = *f.relation;
+    }
+    row.sentence = f.sentence;
+    if (const auto figure = figure_to_look_at(f)) {
+      row.film = film_of(*figure);
+      row.look_at = *figure;
+      if (!row.thing) row.thing = *figure;
+    }
+    shown.rows.push_back(std::move(row));
+  }
+  for (const auto& f : view.cover.findings) {
+    const auto* hazard = model::find(view.record, f.hazard);
+    if (hazard == nullptr) continue;
+    FindingRow row;
+    row.group = f.gap == safety::Gap::none ? FindingGroup::agrees : FindingGroup::cover_gap;
+    row.mark = f.gap == safety::Gap::none ? Verdict::agrees : Verdict::conflict;
+    row.safety = tone_of(hazard->level);
+    row.verdict = std::string(safety::gap_label(f.gap));
+    row.about = hazard->cause.empty() ? "hazard" : hazard->cause;
+    row.sentence = f.sentence;
+    row.film = film.to_film(hazard->place.footage, f.at);
+    row.thing = f.hazard;
+    row.look_at = f.hazard;
+    shown.rows.push_back(std::move(row));
+  }
+  std::stable_sort(shown.rows.begin(), shown.rows.end(),
+                   [](const auto& a, const auto& b) { return a.group < b.group; });
+  for (const auto& row : shown.rows) ++shown.counts[static_cast<std::size_t>(row.group)];
+  for (const FindingGroup g : {FindingGroup::conflict, FindingGroup::cover_gap, FindingGroup::unsettled}) {
+    const std::size_t n = shown.counts[static_cast<std::size_t>(g)];
+    if (n > 0) shown.summary += (shown.summary.empty() ? "" : ", ") + group_text(g, n);
+  }
+  if (shown.summary.empty()) shown.summary = shown.rows.empty() ? "Nothing checked yet" : "Nothing is wrong";
+  return shown;
+}
+
+std::optional<std::size_t> step_finding(const FindingsShown& shown, std::optional<std::size_t> chosen, int by,
+                                        std::optional<FindingGroup> only) {
+  const auto size = static_cast<std::ptrdiff_t>(shown.rows.size());
+  std::ptrdiff_t at = chosen ? static_cast<std::ptrdiff_t>(*chosen) + by : (by > 0 ? 0 : size - 1);
+  for (; at >= 0 && at < size; at += by) {
+    if (!only || shown.rows[static_cast<std::size_t>(at)].group == *only) return static_cast<std::size_t>(at);
+  }
+  return chosen;
+}
+
+}  // namespace sash::desk
