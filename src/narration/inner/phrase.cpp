@@ -80,6 +80,26 @@ std::size_t or_two(const TokenStream& s, std::size_t at, double& upper) {
   return high->last;
 }
 
+/// "± 0.01", "plus or minus a tenth": half the width of what is stated, and the token behind it.
+struct PlusMinus {
+  double half_width;
+  std::size_t last;
+};
+std::optional<PlusMinus> plus_minus(const TokenStream& s, std::size_t at) {
+  if (s.is(at, "±") || s.is(at, "+/-")) {
+    ++at;
+  } else if (s.is(at, "plus") && (s.is(at + 1, "or") || s.is(at + 1, "and")) && s.is(at + 2, "minus")) {
+    at += 3;
+  } else if (s.is(at, "plus") && s.is(at + 1, "minus")) {
+    at += 2;
+  } else {
+    return std::nullopt;
+  }
+  const auto number = read_spoken_number(s, at);
+  if (!number || number->value <= 0) return std::nullopt;
+  return PlusMinus{number->value, number->last};
+}
+
 void take_unit(Phrase& p, const SpokenUnit& unit) {
   p.unit = unit.unit;
   p.kind = unit.kind;
@@ -223,8 +243,23 @@ std::optional<Phrase> read_phrase(const TokenStream& s, std::size_t at) {
   if (number->article && !unit) return std::nullopt;
   if (!number->article) take_range(s, p);
   if (p.upper) return p;
+  if (const auto width = plus_minus(s, number->last)) {
+    if (const auto behind = unit_at(s, width->last)) {
+      p.half_width = width->half_width;
+      take_unit(p, *behind);
+      return p;
+    }
+  }
   if (!unit) return p;
   take_unit(p, *unit);
+  if (const auto width = plus_minus(s, p.last)) {
+    const auto same = unit_at(s, width->last);
+    if (!same || same->unit == p.unit) {
+      p.half_width = width->half_width;
+      p.last = same ? same->last : width->last;
+      return p;
+    }
+  }
   if (const auto tail = read_fraction_tail(s, p.last); tail && p.value < 100 && !number->decimal) {
     p.value += tail->value;
     p.digits.clear();

@@ -4,6 +4,7 @@
 #include <algorithm>
 
 #include "narration/inner/scene.h"
+#include "narration/inner/topics.h"
 #include "support/text.h"
 
 namespace sash::narration {
@@ -44,10 +45,6 @@ constexpr WordSet pronouns{"it", "that", "this", "these", "those", "them", "whic
 /// Words for whatever is in the pot, and words too vague to be what a procedure makes.
 constexpr WordSet pot_words{"sludge", "mixture", "stuff", "soup",  "slurry",     "mix", "batch",
                             "mess",   "goo",     "gunk",  "broth", "suspension", "goop"};
-constexpr WordSet vague{
-    "pigment", "paint",       "dye",    "ink",        "glue",        "slime",         "paste",           "filtrate",
-    "residue", "precipitate", "slurry", "indicator",  "steel",       "brass",         "bronze",          "fat",
-    "wax",     "oil",         "acid",   "distillate", "supernatant", "mother liquor", "reaction mixture"};
 
 struct Found {
   std::string name;
@@ -57,9 +54,9 @@ struct Found {
 class Namer {
  public:
   explicit Namer(Scene& s) : s_(s) {
-    find_product();
-    find_introductions();
-    if (product_ != nullptr) s_.product = static_cast<std::size_t>(product_ - s_.mentions.data());
+    s_.product = find_product(s_);
+    if (s_.product) product_ = &s_.mentions[*s_.product];
+    introductions_ = find_introductions(s_);
   }
 
   void run() {
@@ -81,60 +78,6 @@ class Namer {
   static bool is_material(Kind k) {
     return k == Kind::mass || k == Kind::volume || k == Kind::amount || k == Kind::gas_volume ||
            k == Kind::mass_percent || k == Kind::molar_concentration || k == Kind::volume_percent || k == Kind::density;
-  }
-
-  /// "today we're making aspirin": what the procedure is for.
-  void find_product() {
-    constexpr WordSet making{"making",       "make",         "prepare",    "preparing", "synthesise", "synthesize",
-                             "synthesizing", "synthesising", "plate",      "plating",   "producing",  "growing",
-                             "grow",         "extract",      "extracting", "isolate",   "isolating",  "it's",
-                             "called",       "synthesis",    "preparation"};
-    const std::size_t until = std::min<std::size_t>(s_.size(), 220);
-    for (const bool strict : {true, false}) {
-      for (const Mention& m : s_.mentions) {
-        if (m.first > until) break;
-        if (m.water || m.generic || m.gas || vague.has(m.name)) continue;
-        const auto verb = s_.find_before(m.first, making, strict ? 4 : 14);
-        if (verb && (!strict || s_.word(*verb) != "it's" || m.first < 60)) {
-          product_ = &m;
-          return;
-        }
-      }
-    }
-    // "you get copper metal back", "5 grams of pure caffeine"
-    for (const Mention& m : s_.mentions) {
-      if (m.water || m.gas || vague.has(m.name)) continue;
-      const bool back = s_.find_after(m.last, WordSet{"back"}, 3).has_value() &&
-                        s_.find_before(m.first, WordSet{"get", "got", "of"}, 4);
-      const bool pure = s_.find_before(m.first, WordSet{"crude", "pure", "purified", "yield"}, 3) &&
-                        s_.find_before(m.first, WordSet{"of"}, 3);
-      if (back || pure) {
-        product_ = &m;
-        return;
-      }
-    }
-  }
-
-  /// "Now the lye", "first one is magnesium", "Solution A is the iodate": from there on that is spoken of.
-  void find_introductions() {
-    constexpr WordSet opening{"now",   "next",    "then",   "first",   "second",   "third",  "so",    "okay",
-                              "ok",    "alright", "number", "one",     "two",      "three",  "four",  "is",
-                              "the",   "our",     "my",     "comes",   "up",       "and",    "right", "well",
-                              "thing", "step",    "last",   "finally", "for",      "with",   "start", "starting",
-                              "we",    "other",   "on",     "to",      "it's",     "that's", "a",     "this",
-                              "metal", "acid",    "oil",    "bath",    "solution", "here's", "go"};
-    constexpr WordSet closing{",", ".", "is", "first", "and", "that's", "which", "has", "i", "comes", "was", "needs"};
-    for (const Mention& m : s_.mentions) {
-      if (m.water || m.solvent || m.gas) continue;
-      const std::size_t begin = s_.begin_of_sentence(m.first);
-      if (m.first - begin > 6) continue;
-      bool opens = true;
-      for (std::size_t i = begin; i < m.first; ++i)
-        opens = opens && (opening.has(s_.word(i)) || !s_.tokens.is_type(i, Token::Type::word));
-      const bool closes =
-          m.last >= s_.size() || closing.has(s_.word(m.last)) || s_.sentence[m.last] != s_.sentence[m.first];
-      if (opens && closes) introductions_.push_back(&m);
-    }
   }
 
   /// The last introduction before `token`.
@@ -233,7 +176,7 @@ class Namer {
     if (topic_ != nullptr && token - topic_token_ < 200) return topic_;
     for (std::size_t i = token; i-- > 0 && token - i < reach;) {
       const Mention* m = mention_at(i);
-      if (m != nullptr && !m->water && !m->solvent && !vague.has(m->name)) return m;
+      if (m != nullptr && !m->water && !m->solvent && !is_vague(m->name)) return m;
     }
     return topic_;
   }
@@ -377,7 +320,7 @@ class Namer {
     const bool each = s_.word(p.last) == "each" || s_.word(p.last) == "apiece";
     const bool of_pronoun = s_.word(p.last) == "of";
     const Mention* near = before_in_sentence(p.first, false);
-    if (near != nullptr && (vague.has(near->name) || (stands_by(*near) && p.first - near->last > 2))) near = nullptr;
+    if (near != nullptr && (is_vague(near->name) || (stands_by(*near) && p.first - near->last > 2))) near = nullptr;
     if (each && near == nullptr && product_ != nullptr && p.kind == Kind::mass)
       return take(d, product_, "the product of the procedure");
     if (p.kind == Kind::mass && near == nullptr && nets(d.phrase) && product_ != nullptr) {
@@ -450,7 +393,7 @@ class Namer {
     const Mention* near = nullptr;
     for (std::size_t i = p.first; i-- > last_end && p.first - i < 22;) {
       const Mention* m = mention_at(i);
-      if (m != nullptr && !m->water && !m->solvent && !vague.has(m->name) && m->first >= last_end) {
+      if (m != nullptr && !m->water && !m->solvent && !is_vague(m->name) && m->first >= last_end) {
         // What directly follows its amount ("of copper wire") is what was measured anyway.
         near = stands_by(*m) && !m->gas && last != nullptr ? nullptr : m;
         break;
