@@ -23,7 +23,7 @@ struct Asked {
   bool accept = false;
 };
 
-using Run = std::function<int(Console&)>;
+using Run = std::function<int(const Console&)>;
 
 void declare(CLI::App& app, Asked& a, Run& run) {
   const auto command = [&](const char* name, const char* help, Run action) {
@@ -33,47 +33,49 @@ void declare(CLI::App& app, Asked& a, Run& run) {
   };
   const auto json = [&](CLI::App* sub) { sub->add_flag("--json", a.json, "Print JSON for programs"); };
 
-  auto* demo_ = command("demo", "Make the demo record with its footage", [&](Console& c) { return demo(a.folder, c); });
+  auto* demo_ =
+      command("demo", "Make the demo record with its footage", [&](const Console& c) { return demo(a.folder, c); });
   demo_->add_option("DIR", a.folder, "Folder to make it in")->required();
 
   auto* begin_ = command("begin", "Begin a record from footage and narration",
-                         [&](Console& c) { return begin(a.record, a.footage, a.narration, a.accept, c); });
+                         [&](const Console& c) { return begin(a.record, a.footage, a.narration, a.accept, c); });
   begin_->add_option("RECORD", a.record, "The record to make (.sash)")->required();
   begin_->add_option("--footage", a.footage, "Media files, in the order of the film");
   begin_->add_option("--narration", a.narration, "Caption files or transcripts");
   begin_->add_flag("--accept", a.accept, "Take in every figure and relation proposed from the narration");
 
   auto* footage_ =
-      command("footage", "Say what a media file holds", [&](Console& c) { return footage(a.file, a.json, c); });
+      command("footage", "Say what a media file holds", [&](const Console& c) { return footage(a.file, a.json, c); });
   footage_->add_option("FILE", a.file, "Media file")->required();
   json(footage_);
 
   auto* still_ = command("still", "Write the frame on screen at a time as a PNG",
-                         [&](Console& c) { return still(a.file, a.at, a.to, c); });
+                         [&](const Console& c) { return still(a.file, a.at, a.to, c); });
   still_->add_option("FILE", a.file, "Media file")->required();
   still_->add_option("--at", a.at, "Time: seconds, m:ss or h:mm:ss, with decimals")->required();
   still_->add_option("--to", a.to, "PNG file to write")->required();
 
   auto* formula_ = command("formula", "Molar mass and composition of a formula",
-                           [&](Console& c) { return formula(a.text, a.json, c); });
+                           [&](const Console& c) { return formula(a.text, a.json, c); });
   formula_->add_option("FORMULA", a.text, "For example CuSO4*5H2O")->required();
   json(formula_);
 
-  auto* equation_ = command("equation", "Balance an equation", [&](Console& c) { return equation(a.text, a.json, c); });
+  auto* equation_ =
+      command("equation", "Balance an equation", [&](const Console& c) { return equation(a.text, a.json, c); });
   equation_->add_option("EQUATION", a.text, "For example \"Cu + HNO3 -> Cu(NO3)2 + NO + H2O\"")->required();
   json(equation_);
 
   auto* check_ = command("check", "Check the figures and the safety cover of a record",
-                         [&](Console& c) { return check(a.record, a.json, c); });
+                         [&](const Console& c) { return check(a.record, a.json, c); });
   check_->add_option("RECORD", a.record, "Record (.sash)")->required();
   json(check_);
 
   auto* script_ = command("script", "Write the safety script, captions, chapters and data",
-                          [&](Console& c) { return script(a.record, a.folder, c); });
+                          [&](const Console& c) { return script(a.record, a.folder, c); });
   script_->add_option("RECORD", a.record, "Record (.sash)")->required();
   script_->add_option("--to", a.folder, "Folder to write into")->required();
 
-  auto* record_ = command("record", "Write a record as JSON, or make one from JSON", [&](Console& c) {
+  auto* record_ = command("record", "Write a record as JSON, or make one from JSON", [&](const Console& c) {
     return a.from.empty() ? record_to_json(a.record, a.to, c) : record_from_json(a.record, a.from, c);
   });
   record_->add_option("RECORD", a.record, "Record (.sash)")->required();
@@ -98,7 +100,7 @@ std::string one_sentence(const CLI::ParseError& error) {
 
 }  // namespace
 
-Ran run(const std::vector<std::string>& words, Console& console) {
+Ran run(const std::vector<std::string>& words, const Console& console) {
   const bool names_command =
       !words.empty() && (words[0].starts_with('-') || std::find(names.begin(), names.end(), words[0]) != names.end());
   if (words.empty()) return OpenDesk{};

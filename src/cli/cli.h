@@ -20,6 +20,6 @@ struct OpenDesk {
 using Ran = std::variant<int, OpenDesk>;
 
 /// `words` are the arguments without the program's name.
-Ran run(const std::vector<std::string>& words, Console& console);
+Ran run(const std::vector<std::string>& words, const Console& console);
 
 }  // namespace sash::cli

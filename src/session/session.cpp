@@ -77,6 +77,9 @@ struct Session::Inner {
   std::uint64_t notices_given = 0;
   std::optional<ThingRef> just_made;
   bool changed = true;
+  bool demo_under_way = false;
+  std::shared_ptr<Inbox<Outcome<std::string>>> demo_made = std::make_shared<Inbox<Outcome<std::string>>>();
+  std::unique_ptr<Pool> demo_pool;
 
   const model::Record& record() const { return store ? store->record() : empty; }
 
@@ -153,6 +156,30 @@ struct Session::Inner {
       if (const Done done = add_narration_file(path); !done) return done;
     }
     return {};
+  }
+
+  // Drawing the demo's footage takes a minute, so it is a job; poll() opens the record when it is there.
+  Done begin_demo() {
+    if (!setup.make_demo || setup.demo_folder.empty()) {
+      return Fault::of(Code::unsupported, "The demo record cannot be made from here; 'sashline demo FOLDER' makes it.");
+    }
+    if (demo_under_way) return {};
+    demo_under_way = true;
+    if (!demo_pool) demo_pool = std::make_unique<Pool>(1);
+    demo_pool->run([make = setup.make_demo, folder = setup.demo_folder, inbox = demo_made, wake = setup.wake] {
+      inbox->put(make(folder));
+      if (wake) wake();
+    });
+    say("Drawing the demo's footage; it opens by itself in about a minute.");
+    return {};
+  }
+
+  void take_demo() {
+    for (const auto& made : demo_made->take()) {
+      demo_under_way = false;
+      const Done done = made ? open(*made) : Done(made.fault());
+      if (!done) say(done.fault().sentence, true);
+    }
   }
 
   Done add_files(const std::vector<std::string>& paths) {
@@ -289,12 +316,7 @@ struct CarryOut {
 
   Done operator()(const OpenRecord& i) { return in.open(i.path); }
   Done operator()(const BeginRecord& i) { return in.begin(i); }
-  Done operator()(const OpenDemo&) {
-    if (!in.setup.make_demo) return Fault::of(Code::unsupported, "This build cannot make the demo record.");
-    const auto path = in.setup.make_demo(in.setup.cache_folder);
-    if (!path) return path.fault();
-    return in.open(*path);
-  }
+  Done operator()(const OpenDemo&) { return in.begin_demo(); }
   Done operator()(const CloseRecord&) { return in.close(), Done(); }
   Done operator()(const AddFiles& i) { return in.add_files(i.paths); }
   Done operator()(const FindFootageAgain& i) { return in.find_again(i); }
@@ -366,6 +388,7 @@ bool Session::poll() {
     in.footage_news(footage);
     in.changed = true;
   }
+  in.take_demo();
   if (in.checking.poll()) in.changed = true;
   const auto played = in.playing.poll();
   if (played.changed) in.changed = true;
@@ -405,6 +428,7 @@ SessionView Session::view() const {
   view.revision = in.revision;
   view.just_made = in.just_made;
   view.jobs = in.work.jobs();
+  if (in.demo_under_way) view.jobs.push_back({"Drawing the demo's footage", 0});
   if (in.checking.under_way()) view.jobs.push_back({"Checking the figures", 0});
   if (const auto job = in.handing_over.job()) view.jobs.push_back(*job);
   view.transport = {playing.footage(), playing.at(),      playing.frame_length(), playing.time_code(),

@@ -52,10 +52,12 @@ const std::map<std::string, Rule>& rules() {
       {"desk/draw",
        {{"support", "quantity", "model", "workings", "media", "session", "desk/shown"}, {"fmt/", "imgui"}, {}}},
       {"desk",
-       {{"support", "quantity", "model", "media", "session", "desk/shown", "desk/draw"}, {"fmt/", "imgui"}, {}}},
+       {{"support", "quantity", "model", "media", "session", "desk/shown", "desk/draw", "desk/shell"},
+        {"fmt/", "imgui"},
+        {}}},
       {"desk/shell",
-       {{"support", "model", "media", "session", "desk", "desk/shown", "desk/draw"},
-        {"fmt/", "imgui", "backends/"},
+       {{"support", "media", "desk/shown", "desk/draw"},
+        {"fmt/", "imgui"},
         {"GLFW/", "epoxy/", "EGL/", "sys/", "unistd.h", "fcntl.h", "poll.h", "signal.h", "spawn.h"}}},
   };
   return table;

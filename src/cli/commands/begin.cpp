@@ -24,7 +24,7 @@ std::vector<session::ThingRef> proposals(const model::Record& record) {
 }  // namespace
 
 int begin(const std::string& record, const std::vector<std::string>& footage, const std::vector<std::string>& narration,
-          bool accept, Console& console) {
+          bool accept, const Console& console) {
   session::Session session(session::Setup{.background = false, .sound = false});
   if (const Done done = session.apply(session::BeginRecord{record, footage, narration}); !done)
     return console.fail(done.fault());

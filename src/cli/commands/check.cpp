@@ -116,7 +116,7 @@ void print(const Finding& finding, const model::Record& record, std::ostream& ou
 
 }  // namespace
 
-int check(const std::string& path, bool json, Console& console) {
+int check(const std::string& path, bool json, const Console& console) {
   const auto opened = store::Store::open(path);
   if (!opened) return console.fail(opened.fault());
   const model::Record& record = opened->record();

@@ -8,16 +8,16 @@
 
 namespace sash::cli {
 
-int demo(const std::string& folder, Console& console);
+int demo(const std::string& folder, const Console& console);
 int begin(const std::string& record, const std::vector<std::string>& footage, const std::vector<std::string>& narration,
-          bool accept, Console& console);
-int footage(const std::string& file, bool json, Console& console);
-int still(const std::string& file, const std::string& at, const std::string& to, Console& console);
-int formula(const std::string& text, bool json, Console& console);
-int equation(const std::string& text, bool json, Console& console);
-int check(const std::string& record, bool json, Console& console);
-int script(const std::string& record, const std::string& folder, Console& console);
-int record_to_json(const std::string& record, const std::string& to, Console& console);
-int record_from_json(const std::string& record, const std::string& from, Console& console);
+          bool accept, const Console& console);
+int footage(const std::string& file, bool json, const Console& console);
+int still(const std::string& file, const std::string& at, const std::string& to, const Console& console);
+int formula(const std::string& text, bool json, const Console& console);
+int equation(const std::string& text, bool json, const Console& console);
+int check(const std::string& record, bool json, const Console& console);
+int script(const std::string& record, const std::string& folder, const Console& console);
+int record_to_json(const std::string& record, const std::string& to, const Console& console);
+int record_from_json(const std::string& record, const std::string& from, const Console& console);
 
 }  // namespace sash::cli

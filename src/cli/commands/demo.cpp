@@ -6,7 +6,7 @@
 
 namespace sash::cli {
 
-int demo(const std::string& folder, Console& console) {
+int demo(const std::string& folder, const Console& console) {
   console.out << "Drawing the demo footage; this takes about a minute.\n" << std::flush;
   Progress progress;
   const auto record = sash::demo::make_demo(folder, progress);

@@ -33,7 +33,7 @@ bool typed_coefficients(const chem::Equation& equation) {
 
 }  // namespace
 
-int equation(const std::string& text, bool json, Console& console) {
+int equation(const std::string& text, bool json, const Console& console) {
   const auto read = chem::read_equation(text);
   if (!read) return console.fail(read.fault());
   const auto balance = chem::balance(*read);

@@ -108,7 +108,7 @@ void print(const media::FootageFacts& f, std::ostream& out) {
 
 }  // namespace
 
-int footage(const std::string& file, bool json, Console& console) {
+int footage(const std::string& file, bool json, const Console& console) {
   const auto facts = media::probe(file);
   if (!facts) return console.fail(facts.fault());
   if (json) {

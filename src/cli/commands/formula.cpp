@@ -11,7 +11,7 @@
 
 namespace sash::cli {
 
-int formula(const std::string& text, bool json, Console& console) {
+int formula(const std::string& text, bool json, const Console& console) {
   const auto read = chem::read_formula(text);
   if (!read) return console.fail(read.fault());
   const auto mass = chem::molar_mass(*read);

@@ -13,7 +13,7 @@ constexpr std::size_t most_json_bytes = 128U << 20U;
 
 }  // namespace
 
-int record_to_json(const std::string& record, const std::string& to, Console& console) {
+int record_to_json(const std::string& record, const std::string& to, const Console& console) {
   const auto opened = store::Store::open(record);
   if (!opened) return console.fail(opened.fault());
   if (const Fault* why = opened->read_only(); why != nullptr && why->code == Code::damaged)
@@ -28,7 +28,7 @@ int record_to_json(const std::string& record, const std::string& to, Console& co
   return fine;
 }
 
-int record_from_json(const std::string& record, const std::string& from, Console& console) {
+int record_from_json(const std::string& record, const std::string& from, const Console& console) {
   const auto text = session::read_file(from, most_json_bytes);
   if (!text) return console.fail(text.fault());
   const auto read = store::from_json(*text);

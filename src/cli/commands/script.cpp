@@ -6,7 +6,7 @@
 
 namespace sash::cli {
 
-int script(const std::string& record, const std::string& folder, Console& console) {
+int script(const std::string& record, const std::string& folder, const Console& console) {
   const auto opened = store::Store::open(record);
   if (!opened) return console.fail(opened.fault());
   Progress progress;

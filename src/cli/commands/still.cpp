@@ -10,7 +10,7 @@
 
 namespace sash::cli {
 
-int still(const std::string& file, const std::string& at, const std::string& to, Console& console) {
+int still(const std::string& file, const std::string& at, const std::string& to, const Console& console) {
   const auto moment = read_time(at);
   if (!moment) return console.fail(moment.fault());
   Progress progress;
