@@ -6,12 +6,13 @@
 #include <string>
 
 #include "support/outcome.h"
+#include "support/progress.h"
 
 namespace sash::desk {
 
 struct DeskOptions {
   std::optional<std::string> record;  ///< opened at once; without it the desk invites
-  std::function<Outcome<std::string>(const std::string& folder)> make_demo;
+  std::function<Outcome<std::string>(const std::string& folder, Progress& progress)> make_demo;
 };
 
 /// Runs the desk until its window is closed.

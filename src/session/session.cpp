@@ -64,6 +64,10 @@ struct Session::Inner {
     if (!setup.cache_folder.empty()) fs::create_directories(setup.cache_folder, error);
   }
 
+  ~Inner() { demo_progress->cancel(); }
+  Inner(const Inner&) = delete;
+  Inner& operator=(const Inner&) = delete;
+
   Setup setup;
   Recent recent;
   std::optional<store::Store> store;
@@ -79,6 +83,7 @@ struct Session::Inner {
   bool changed = true;
   bool demo_under_way = false;
   std::shared_ptr<Inbox<Outcome<std::string>>> demo_made = std::make_shared<Inbox<Outcome<std::string>>>();
+  std::shared_ptr<Progress> demo_progress = std::make_shared<Progress>();
   std::unique_ptr<Pool> demo_pool;
 
   const model::Record& record() const { return store ? store->record() : empty; }
@@ -166,8 +171,9 @@ struct Session::Inner {
     if (demo_under_way) return {};
     demo_under_way = true;
     if (!demo_pool) demo_pool = std::make_unique<Pool>(1);
-    demo_pool->run([make = setup.make_demo, folder = setup.demo_folder, inbox = demo_made, wake = setup.wake] {
-      inbox->put(make(folder));
+    demo_pool->run([make = setup.make_demo, folder = setup.demo_folder, inbox = demo_made, progress = demo_progress,
+                    wake = setup.wake] {
+      inbox->put(make(folder, *progress));
       if (wake) wake();
     });
     say("Drawing the demo's footage; it opens by itself in about a minute.");
@@ -428,7 +434,7 @@ SessionView Session::view() const {
   view.revision = in.revision;
   view.just_made = in.just_made;
   view.jobs = in.work.jobs();
-  if (in.demo_under_way) view.jobs.push_back({"Drawing the demo's footage", 0});
+  if (in.demo_under_way) view.jobs.push_back({"Drawing the demo's footage", in.demo_progress->share()});
   if (in.checking.under_way()) view.jobs.push_back({"Checking the figures", 0});
   if (const auto job = in.handing_over.job()) view.jobs.push_back(*job);
   view.transport = {playing.footage(), playing.at(),      playing.frame_length(), playing.time_code(),

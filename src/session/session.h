@@ -9,6 +9,7 @@
 #include "session/intent.h"
 #include "session/view.h"
 #include "support/outcome.h"
+#include "support/progress.h"
 
 namespace sash::session {
 

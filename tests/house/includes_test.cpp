@@ -57,7 +57,7 @@ const std::map<std::string, Rule>& rules() {
         {}}},
       {"desk/shell",
        {{"support", "media", "desk/shown", "desk/draw"},
-        {"fmt/", "imgui"},
+        {"fmt/", "imgui", "backends/"},
         {"GLFW/", "epoxy/", "EGL/", "sys/", "unistd.h", "fcntl.h", "poll.h", "signal.h", "spawn.h"}}},
   };
   return table;
