@@ -21,7 +21,7 @@ struct Setup {
   bool background = true;        ///< open media, make stills and waveforms; commands that only compute say false
   bool sound = true;             ///< false: playback runs on a clock
   std::function<void()> wake{};  ///< called from any thread when poll() has something; may be empty
-  std::function<Outcome<std::string>(const std::string& folder)>
+  std::function<Outcome<std::string>(const std::string& folder, Progress& progress)>
       make_demo{};  ///< makes the demo record, returns its path
 };
 
