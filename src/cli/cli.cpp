@@ -12,8 +12,8 @@
 namespace sash::cli {
 namespace {
 
-constexpr std::array<std::string_view, 9> names{"demo",     "begin", "footage", "still", "formula",
-                                                "equation", "check", "script",  "record"};
+constexpr std::array<std::string_view, 10> names{"demo",     "begin", "footage", "still",  "formula",
+                                                 "equation", "check", "script",  "record", "figures"};
 
 // What the command line asked for; only the command that was named uses its share.
 struct Asked {
@@ -83,6 +83,11 @@ void declare(CLI::App& app, Asked& a, Run& run) {
   auto* from = record_->add_option("--from", a.from, "JSON file to read; RECORD is made from it");
   to->excludes(from);
   record_->require_option(2);
+
+  auto* figures_ = command("figures", "List the figures a narration states",
+                           [&](const Console& c) { return figures(a.file, a.json, c); });
+  figures_->add_option("NARRATION", a.file, "Caption file or transcript")->required();
+  json(figures_);
 }
 
 // CLI11 says "The following argument was not expected: chekc"; a near spelling helps more.

@@ -19,5 +19,6 @@ int check(const std::string& record, bool json, const Console& console);
 int script(const std::string& record, const std::string& folder, const Console& console);
 int record_to_json(const std::string& record, const std::string& to, const Console& console);
 int record_from_json(const std::string& record, const std::string& from, const Console& console);
+int figures(const std::string& narration, bool json, const Console& console);
 
 }  // namespace sash::cli
