@@ -189,6 +189,22 @@ TEST(Check, SaysWhenAQuenchIsNotEnough) {
   EXPECT_THAT(close.notes, ::testing::Contains(HasSubstr("may not be enough")));
 }
 
+TEST(Check, DrawsWhereFirstOrderBends) {
+  // 1 / x with x uniform in 0.5 to 1.5: mean ln 3 = 1.0986, variance 4/3 - (ln 3)^2 = 0.1264, so 0.3555; first order
+  // says 1 and 0.2887 (both by hand).
+  RecordBuilder b;
+  const auto part = b.figure("1.0 g", Kind::mass);
+  b.edit(part).doubt = {model::Doubt::From::assumed_exact, 0, {}};
+  const auto fraction = b.figure_within("1.0 1", 0.5, Kind::fraction);
+  const auto whole = b.figure("", Kind::mass);
+  b.relation(RelationType::share, {{"part", part}, {"whole", whole}, {"fraction", fraction}});
+  const Finding f = only_finding(b);
+  ASSERT_TRUE(f.computed);
+  EXPECT_NEAR(f.computed->value, 1.0986, 0.02);
+  EXPECT_NEAR(f.computed->spread, 0.3555, 0.02);
+  EXPECT_THAT(f.notes, ::testing::Contains(HasSubstr("Monte Carlo")));
+}
+
 TEST(Check, AddsAndTakesAway) {
   RecordBuilder b;
   const auto a = b.figure("5.00 g", Kind::mass);

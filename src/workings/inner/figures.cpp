@@ -101,6 +101,7 @@ FigureValue value_of(const model::Figure& figure, const model::Record& record) {
   value.stated = true;
   value.si = si->si();
   value.si_spread = si->si_spread();
+  value.shape = *spread;
   value.doubt = spread->reason;
   return value;
 }

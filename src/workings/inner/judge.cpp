@@ -6,6 +6,7 @@
 #include <set>
 
 #include "quantity/show.h"
+#include "workings/inner/bending.h"
 
 namespace sash::workings::inner {
 namespace {
@@ -189,7 +190,14 @@ void Judge::settle(Finding& finding, const Drafted& d, const Attempt& a) const {
   const bool is_figure = q.from == Quantity::From::figure;
   FigureValue value = is_figure ? *book_.find(q.figure) : unstated(nameless, "the " + q.name);
   if (!value.stated) value.unit = q.unit;
-  const Estimate& e = a.estimate();
+  Estimate e = a.estimate();
+  if (const auto drawn = drawn_instead(a.network, e, a.variable, book_)) {
+    e.value = drawn->value;
+    e.spread = drawn->spread;
+    finding.notes.push_back(
+        "The figures are so uncertain that first-order propagation bends; the result is from a Monte Carlo run "
+        "(JCGM 101).");
+  }
   finding.computed = computed_text(value, e.value, e.spread);
   finding.workings = written_out(a.network, a.reconciliation.estimates, book_, a.variable, constants_);
   if (value.stated) {
@@ -199,13 +207,13 @@ void Judge::settle(Finding& finding, const Drafted& d, const Attempt& a) const {
     finding.verdict = Verdict::worked_out;
     finding.sentence = capital(value.name) + " works out to " + finding.computed->text + "; nobody states it.";
   }
-  bound(finding, a, q, value);
+  bound(finding, e, q, value);
 }
 
 // What cannot be, whatever was said: less than nothing, a yield over 100 %.
-void Judge::bound(Finding& finding, const Attempt& a, const Quantity& q, const FigureValue& value) const {
-  const double si = a.estimate().value;
-  const double sure = coverage * a.estimate().spread;
+void Judge::bound(Finding& finding, const Estimate& e, const Quantity& q, const FigureValue& value) const {
+  const double si = e.value;
+  const double sure = coverage * e.spread;
   const std::string works_out = capital(value.name) + " works out to " + finding.computed->text;
   if (si + sure < 0 && !can_be_negative(q.kind)) {
     finding.verdict = Verdict::conflicts;

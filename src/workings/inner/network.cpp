@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 #include <deque>
+#include <limits>
 #include <utility>
 
 namespace sash::workings::inner {
@@ -11,6 +12,64 @@ namespace {
 using Shape = Equation::Shape;
 
 bool multiplies(Shape shape) { return shape == Shape::product || shape == Shape::least; }
+
+constexpr double nowhere = std::numeric_limits<double>::quiet_NaN();
+
+// Which member of a `least` is the least of those known; 0 where none is.
+std::size_t least_of(const Equation& e, const std::vector<double>& x) {
+  std::size_t least = 0;
+  for (std::size_t i = 1; i < x.size(); ++i) {
+    if (std::isnan(x[i])) continue;
+    if (least == 0 || x[i] / e.weights[i] < x[least] / e.weights[least]) least = i;
+  }
+  return least;
+}
+
+double solved_product(const Equation& e, std::size_t wanted, const std::vector<double>& x) {
+  double log_sum = std::log(e.constant);
+  for (std::size_t i = 0; i < x.size(); ++i) {
+    if (i == wanted) continue;
+    if (!(x[i] > 0)) return nowhere;
+    log_sum += e.weights[i] * std::log(x[i]);
+  }
+  return std::exp(-log_sum / e.weights[wanted]);
+}
+
+// What the equation gives for one member from the others; nothing where it gives none.
+std::optional<double> solved(const Equation& e, std::size_t wanted, const std::vector<double>& x) {
+  switch (e.shape) {
+    case Shape::product:
+      return solved_product(e, wanted, x);
+    case Shape::ratio: {
+      double product = e.constant;
+      for (std::size_t i = 1; i < x.size(); ++i) {
+        if (i != wanted) product *= x[i];
+      }
+      if (wanted == 0) return product;
+      return product != 0 ? std::optional(x[0] / product) : std::nullopt;
+    }
+    case Shape::sum: {
+      double sum = e.constant;
+      for (std::size_t i = 0; i < x.size(); ++i) {
+        if (i != wanted) sum += e.weights[i] * x[i];
+      }
+      return -sum / e.weights[wanted];
+    }
+    case Shape::least: {
+      if (wanted == 0) {
+        const std::size_t least = least_of(e, x);
+        return least > 0 ? std::optional(x[least] / e.weights[least]) : std::nullopt;
+      }
+      // Backwards it only tells when there is nothing to choose from.
+      return x.size() == 2 ? std::optional(x[0] * e.weights[1]) : std::nullopt;
+    }
+    case Shape::special: {
+      const auto step = e.writer(wanted, x);
+      return step ? std::optional(step->value) : std::nullopt;
+    }
+  }
+  return std::nullopt;
+}
 
 // Values step by step: whenever all members of an equation but one are known, the last one follows.
 class Following {
@@ -40,7 +99,7 @@ class Following {
       const auto it = std::find_if(members.begin(), members.end(), [&](VariableIndex v) { return !n_.followed[v]; });
       if (it == members.end()) continue;
       const std::size_t member = static_cast<std::size_t>(it - members.begin());
-      const auto value = solved(n_.equations[e], member);
+      const auto value = solved(*n_.equations[e].equation, member, values_of(n_.equations[e]));
       if (!value || !std::isfinite(*value)) continue;
       n_.followed[*it] = *value;
       n_.steps.push_back({e, *it, member});
@@ -50,69 +109,17 @@ class Following {
     }
     n_.least_member.assign(n_.equations.size(), 0);
     for (std::size_t e = 0; e < n_.equations.size(); ++e) {
-      if (n_.equations[e].equation->shape == Shape::least) n_.least_member[e] = least_of(n_.equations[e]);
+      const Equation& equation = *n_.equations[e].equation;
+      if (equation.shape == Shape::least) n_.least_member[e] = least_of(equation, values_of(n_.equations[e]));
     }
   }
 
  private:
-  std::optional<double> solved(const NetworkEquation& eq, std::size_t wanted) const {
-    const Equation& e = *eq.equation;
+  // Unknown ones are NaN.
+  std::vector<double> values_of(const NetworkEquation& eq) const {
     std::vector<double> x;
-    for (const VariableIndex v : eq.members) x.push_back(n_.followed[v].value_or(0));
-    switch (e.shape) {
-      case Shape::product: {
-        double log_sum = std::log(e.constant);
-        for (std::size_t i = 0; i < x.size(); ++i) {
-          if (i == wanted) continue;
-          if (!(x[i] > 0)) return std::nullopt;
-          log_sum += e.weights[i] * std::log(x[i]);
-        }
-        return std::exp(-log_sum / e.weights[wanted]);
-      }
-      case Shape::ratio: {
-        double product = e.constant;
-        for (std::size_t i = 1; i < x.size(); ++i) {
-          if (i != wanted) product *= x[i];
-        }
-        if (wanted == 0) return product;
-        return product != 0 ? std::optional(x[0] / product) : std::nullopt;
-      }
-      case Shape::sum: {
-        double sum = e.constant;
-        for (std::size_t i = 0; i < x.size(); ++i) {
-          if (i != wanted) sum += e.weights[i] * x[i];
-        }
-        return -sum / e.weights[wanted];
-      }
-      case Shape::least: {
-        if (wanted == 0) {
-          const std::size_t least = least_of(eq);
-          return x[least] / e.weights[least];
-        }
-        // Backwards it only tells when there is nothing to choose from.
-        return eq.members.size() == 2 ? std::optional(x[0] * e.weights[1]) : std::nullopt;
-      }
-      case Shape::special: {
-        const auto step = e.writer(wanted, x);
-        return step ? std::optional(step->value) : std::nullopt;
-      }
-    }
-    return std::nullopt;
-  }
-
-  std::size_t least_of(const NetworkEquation& eq) const {
-    std::size_t least = 0;
-    double most = 0;
-    for (std::size_t i = 1; i < eq.members.size(); ++i) {
-      const auto& value = n_.followed[eq.members[i]];
-      if (!value) continue;
-      const double share = *value / eq.equation->weights[i];
-      if (least == 0 || share < most) {
-        least = i;
-        most = share;
-      }
-    }
-    return least;
+    for (const VariableIndex v : eq.members) x.push_back(n_.followed[v].value_or(nowhere));
+    return x;
   }
 
   Network& n_;
@@ -228,6 +235,18 @@ class Builder {
 Network network_of(const std::vector<const Draft*>& drafts, const FigureBook& book,
                    const std::set<model::FigureId>& freed) {
   return Builder(drafts, book, freed).run();
+}
+
+double follow_again(const Network& network, VariableIndex wanted, std::vector<double>& values) {
+  std::vector<double> x;
+  for (const Given& step : network.steps) {
+    const NetworkEquation& eq = network.equations[step.equation];
+    x.clear();
+    for (const VariableIndex v : eq.members) x.push_back(values[v]);
+    values[step.variable] = solved(*eq.equation, step.member, x).value_or(nowhere);
+    if (step.variable == wanted) break;
+  }
+  return values[wanted];
 }
 
 std::vector<std::string> obstacles(const Draft& draft, const FigureBook& book) {

@@ -40,6 +40,11 @@ struct Network {
   std::vector<std::size_t> least_member;  ///< by equation: the member that a `least` rests on; 0 where none is known
 };
 
+/// The wanted variable once more by the network's steps, with other values of what is measured: `values` by variable,
+/// SI, overwritten on the way. NaN where a step has no value. Requires: the wanted variable follows by steps, or is
+/// measured.
+double follow_again(const Network& network, VariableIndex wanted, std::vector<double>& values);
+
 /// `freed` figures are taken as unknown even where they were stated.
 Network network_of(const std::vector<const Draft*>& drafts, const FigureBook& book,
                    const std::set<model::FigureId>& freed = {});

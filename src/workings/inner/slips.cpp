@@ -1,4 +1,6 @@
 // Slips with one figure.
+#include <fmt/format.h>
+
 #include <algorithm>
 #include <cmath>
 #include <set>
@@ -90,7 +92,7 @@ void add_swaps(const FigureValue& v, std::vector<Slip>& slips) {
     std::swap(swapped[i], swapped[j]);
     if (const auto number = read_number(swapped)) {
       slips.push_back({Explanation::Kind::swapped_digits, *number,
-                       "two of its digits were swapped (" + swapped + " for " + digits + ")", 1.5});
+                       fmt::format("two of its digits were swapped ({} for {})", swapped, digits), 1.5});
     }
   }
 }
