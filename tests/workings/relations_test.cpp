@@ -1,0 +1,238 @@
+// The relation kinds that the published worked examples do not reach; expected values by hand, as each test says.
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
+
+#include "records.h"
+#include "workings/check.h"
+#include "workings/relations/kind.h"
+
+namespace sash::workings {
+namespace {
+
+using model::RelationType;
+using quantity::Kind;
+using test::RecordBuilder;
+using ::testing::Contains;
+using ::testing::HasSubstr;
+
+double value_of(const RecordBuilder& b, model::FigureId id) {
+  RecordBuilder copy = b;
+  const Report report = check(copy.record());
+  const FigureState* state = report.find(id);
+  EXPECT_TRUE(state != nullptr && state->reconciled) << report.findings.at(0).sentence;
+  return state != nullptr && state->reconciled ? state->reconciled->value : 0;
+}
+
+Finding first(RecordBuilder& b) { return check(b.record()).findings.at(0); }
+
+TEST(RelationKinds, EveryTypeHasSlotsAndALabel) {
+  for (int t = 0; t <= static_cast<int>(RelationType::duration); ++t) {
+    const RelationKind& kind = kind_of(static_cast<RelationType>(t));
+    EXPECT_FALSE(kind.slots().empty());
+    EXPECT_FALSE(kind.label().empty());
+  }
+}
+
+TEST(Electrolysis, DepositsHalfAMoleOfCopperForAMoleOfElectrons) {
+  // 10.00 A for 9648.5 s is one mole of electrons; copper(II) takes two: 63.546 / 2 g.
+  RecordBuilder b;
+  const auto i = b.figure("10.00 A", Kind::current);
+  const auto t = b.figure("9648.5 s", Kind::duration);
+  const auto m = b.figure("", Kind::mass);
+  b.relation(RelationType::electrolysis, {{"current", i}, {"duration", t}, {"product", m, "Cu"}}, {{"electrons", "2"}});
+  EXPECT_NEAR(value_of(b, m), 31.773, 0.001);
+}
+
+TEST(Electrolysis, AnEfficiencyOverOneCannotBe) {
+  RecordBuilder b;
+  const auto i = b.figure("10.00 A", Kind::current);
+  const auto t = b.figure("9648.5 s", Kind::duration);
+  const auto m = b.figure("40.0 g", Kind::mass);
+  const auto e = b.figure("", Kind::percent_other);
+  b.relation(RelationType::electrolysis, {{"current", i}, {"duration", t}, {"product", m, "Cu"}, {"efficiency", e}},
+             {{"electrons", "2"}});
+  const Finding f = first(b);
+  EXPECT_EQ(f.verdict, Verdict::conflicts) << f.sentence;
+}
+
+TEST(Mixing, AddsUpWhatThePartsHold) {
+  // 100 mL of 1 mol/L and 300 mL of 2 mol/L hold 0.7 mol in 400 mL: 1.75 mol/L.
+  RecordBuilder b;
+  const auto v1 = b.figure("100.0 mL", Kind::volume);
+  const auto v2 = b.figure("300.0 mL", Kind::volume);
+  const auto c1 = b.figure("1.000 mol/L", Kind::molar_concentration);
+  const auto c2 = b.figure("2.000 mol/L", Kind::molar_concentration);
+  const auto c = b.figure("", Kind::molar_concentration);
+  b.relation(RelationType::mixing, {{"part", v1, "weak"},
+                                    {"part", v2, "strong"},
+                                    {"part_strength", c1, "weak"},
+                                    {"part_strength", c2, "strong"},
+                                    {"whole_strength", c}});
+  EXPECT_NEAR(value_of(b, c), 1.75, 1e-9);
+}
+
+TEST(Mixing, AddsWaterAsAPartThatHoldsNothing) {
+  // 50.0 g of 20 % and 150.0 g of water: 5 %.
+  RecordBuilder b;
+  const auto m1 = b.figure("50.0 g", Kind::mass);
+  const auto m2 = b.figure("150.0 g", Kind::mass);
+  const auto w1 = b.figure("20.0 %", Kind::mass_percent);
+  const auto w = b.figure("", Kind::mass_percent);
+  b.relation(RelationType::mixing,
+             {{"part", m1, "acid"}, {"part", m2, "water"}, {"part_strength", w1, "acid"}, {"whole_strength", w}});
+  EXPECT_NEAR(value_of(b, w), 5.0, 1e-9);
+}
+
+TEST(Dilution, BetweenAPercentageAndAMolarity) {
+  // 10.0 mL of 37.2 % hydrochloric acid of 1.19 g/mL hold 4.427 g or 0.12141 mol; in 250.0 mL that is 0.4857 mol/L.
+  RecordBuilder b;
+  const auto w = b.figure("37.2 %", Kind::mass_percent);
+  const auto v = b.figure("10.0 mL", Kind::volume);
+  const auto whole = b.figure("250.0 mL", Kind::volume);
+  const auto c = b.figure("", Kind::molar_concentration);
+  b.relation(RelationType::dilution,
+             {{"strength_before", w}, {"volume_before", v}, {"volume_after", whole}, {"strength_after", c}},
+             {{"substance", "HCl"}, {"density_before", "1.19 g/mL"}});
+  EXPECT_NEAR(value_of(b, c), 0.4857, 0.0002);
+}
+
+TEST(Dilution, ByTheSolventAdded) {
+  RecordBuilder b;
+  const auto c1 = b.figure("2.00 mol/L", Kind::molar_concentration);
+  const auto v = b.figure("25.0 mL", Kind::volume);
+  const auto water = b.figure("75.0 mL", Kind::volume);
+  const auto c2 = b.figure("", Kind::molar_concentration);
+  b.relation(RelationType::dilution,
+             {{"strength_before", c1}, {"volume_before", v}, {"solvent_added", water}, {"strength_after", c2}});
+  EXPECT_NEAR(value_of(b, c2), 0.5, 1e-9);
+  EXPECT_THAT(first(b).notes, Contains(HasSubstr("Volumes are taken to add up")));
+}
+
+TEST(CountEach, Multiplies) {
+  RecordBuilder b;
+  const auto n = b.figure("12 1", Kind::count);
+  const auto each = b.figure("0.25 g", Kind::mass);
+  const auto whole = b.figure("3.0 g", Kind::mass);
+  b.relation(RelationType::count_each, {{"count", n}, {"each", each}, {"whole", whole}});
+  EXPECT_EQ(first(b).verdict, Verdict::agrees);
+}
+
+TEST(Chain, MultipliesTheYieldsOfItsSteps) {
+  // Copper to nitrate to hydroxide to oxide: one copper each. 0.0500 mol Cu (3.1773 g); 80 % and 90 % give 0.0360 mol
+  // of hydroxide, 3.512 g (97.56 g/mol), 72 % overall.
+  RecordBuilder b;
+  const auto start = b.figure("3.1773 g", Kind::mass, "copper");
+  const auto y1 = b.figure("80.0 %", Kind::percent_yield);
+  const auto y2 = b.figure("90.0 %", Kind::percent_yield);
+  const auto product = b.figure("", Kind::mass, "Cu(OH)2");
+  const auto overall = b.figure("", Kind::percent_yield);
+  b.relation(
+      RelationType::chain,
+      {{"start", start, "Cu"},
+       {"step_yield", y1, "1"},
+       {"step_yield", y2, "2"},
+       {"product", product, "2"},
+       {"overall_yield", overall}},
+      {{"equation:1", "Cu + HNO3 -> Cu(NO3)2 + NO + H2O"}, {"equation:2", "Cu(NO3)2 + NaOH -> Cu(OH)2 + NaNO3"}});
+  EXPECT_NEAR(value_of(b, product), 3.512, 0.001);
+  EXPECT_NEAR(value_of(b, overall), 72.0, 1e-6);
+}
+
+TEST(Chain, GivesTheOverallYieldWithoutTheIntermediates) {
+  // 5.00 g CuO (79.545) back to 3.595 g Cu (63.546): 0.05657 of 0.06286 mol, 90.0 %.
+  RecordBuilder b;
+  const auto start = b.figure("5.000 g", Kind::mass, "CuO");
+  const auto product = b.figure("3.595 g", Kind::mass, "Cu");
+  const auto overall = b.figure("90.0 %", Kind::percent_yield);
+  b.relation(RelationType::chain, {{"start", start, "CuO"}, {"product", product, "2"}, {"overall_yield", overall}},
+             {{"equation:1", "CuO + H2SO4 -> CuSO4 + H2O"}, {"equation:2", "CuSO4 + Zn -> Cu + ZnSO4"}});
+  const Finding f = first(b);
+  EXPECT_TRUE(f.verdict == Verdict::agrees || f.verdict == Verdict::agrees_as_rounded) << f.sentence;
+}
+
+TEST(ElementBalance, FindsWhereTheCopperWent) {
+  // 6.3546 g Cu is 0.1 mol; 0.06 mol left as 4.7727 g CuO; 0.04 mol unaccounted for: 2.5418 g as copper.
+  RecordBuilder b;
+  const auto in = b.figure("6.3546 g", Kind::mass);
+  const auto out = b.figure("4.7727 g", Kind::mass);
+  const auto lost = b.figure("", Kind::mass);
+  b.relation(RelationType::element_balance, {{"in", in, "Cu"}, {"out", out, "CuO"}, {"unaccounted", lost, "Cu"}},
+             {{"element", "Cu"}});
+  EXPECT_NEAR(value_of(b, lost), 2.5418, 0.0005);
+}
+
+TEST(ElementBalance, RefusesASubstanceWithoutTheElement) {
+  RecordBuilder b;
+  const auto in = b.figure("6.3546 g", Kind::mass);
+  const auto out = b.figure("4.7727 g", Kind::mass);
+  b.relation(RelationType::element_balance, {{"in", in, "Cu"}, {"out", out, "NaCl"}}, {{"element", "Cu"}});
+  EXPECT_THAT(first(b).sentence, HasSubstr("NaCl has none"));
+}
+
+TEST(Duration, ComparesWithTheTimeCode) {
+  RecordBuilder b;
+  const auto said = b.figure("90 s", Kind::duration);
+  b.relation(RelationType::duration, {{"stated", said}}, {{"from", "12:30"}, {"until", "14:00.5"}});
+  EXPECT_NE(first(b).verdict, Verdict::conflicts);
+  b.record().relations[0].given["until"] = "13:10";
+  const Finding f = first(b);
+  EXPECT_EQ(f.verdict, Verdict::conflicts) << f.sentence;
+  EXPECT_THAT(f.notes, Contains(HasSubstr("cut or sped up")));
+}
+
+TEST(Duration, NeedsAnEnd) {
+  RecordBuilder b;
+  const auto said = b.figure("90 s", Kind::duration);
+  b.relation(RelationType::duration, {{"stated", said}}, {{"from", "12:30"}});
+  EXPECT_THAT(first(b).missing, Contains(HasSubstr("where it ends")));
+}
+
+TEST(Heat, CountsTheVesselToo) {
+  // 100.0 g water and 200 g glass (0.83 J/(g K)) by 10.0 K: 4184 + 1660 J.
+  RecordBuilder b;
+  const auto m = b.figure("100.0 g", Kind::mass);
+  const auto vessel = b.figure("200.0 g", Kind::mass);
+  const auto dt = b.figure("10.0 K", Kind::temperature_change);
+  const auto q = b.figure("", Kind::energy);
+  b.relation(RelationType::heat, {{"mass", m}, {"vessel_mass", vessel}, {"temperature_change", dt}, {"heat", q}});
+  RecordBuilder copy = b;
+  const Reckoned heat = *check(copy.record()).find(q)->reconciled;
+  EXPECT_NEAR(heat.unit == "kJ" ? heat.value * 1000 : heat.value, 5844, 2);
+}
+
+TEST(Heat, CoolingIsNegative) {
+  RecordBuilder b;
+  const auto m = b.figure("100.0 g", Kind::mass);
+  const auto before = b.figure("25.0 Cel", Kind::temperature);
+  const auto after = b.figure("20.0 Cel", Kind::temperature);
+  const auto q = b.figure("", Kind::energy);
+  b.relation(RelationType::heat,
+             {{"mass", m}, {"temperature_before", before}, {"temperature_after", after}, {"heat", q}});
+  EXPECT_LT(value_of(b, q), 0);
+}
+
+TEST(Equivalents, AreMolesToOneMoleOfTheLimitingReactant) {
+  RecordBuilder b;
+  const auto copper = b.figure("0.0500 mol", Kind::amount);
+  const auto acid = b.figure("0.200 mol", Kind::amount);
+  const auto eq = b.figure("", Kind::equivalents);
+  b.relation(RelationType::reaction,
+             {{"reactant", copper, "Cu"}, {"reactant", acid, "HNO3"}, {"equivalents", eq, "HNO3"}},
+             {{"equation", "Cu + HNO3 -> Cu(NO3)2 + NO2 + H2O"}, {"equivalents_of", "Cu"}});
+  EXPECT_NEAR(value_of(b, eq), 4.0, 1e-9);
+}
+
+TEST(LeftOver, IsWhatTheLimitingReactantDoesNotUse) {
+  // 0.0500 mol Cu uses 0.200 mol of 0.250 mol HNO3 (to NO2): 0.0500 mol is left.
+  RecordBuilder b;
+  const auto copper = b.figure("0.0500 mol", Kind::amount);
+  const auto acid = b.figure("0.250 mol", Kind::amount);
+  const auto left = b.figure("0.0500 mol", Kind::amount);
+  b.relation(RelationType::reaction,
+             {{"reactant", copper, "Cu"}, {"reactant", acid, "HNO3"}, {"left_over", left, "HNO3"}},
+             {{"equation", "Cu + HNO3 -> Cu(NO3)2 + NO2 + H2O"}});
+  EXPECT_EQ(first(b).verdict, Verdict::agrees) << first(b).sentence;
+}
+
+}  // namespace
+}  // namespace sash::workings
