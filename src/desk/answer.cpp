@@ -21,6 +21,10 @@ void Answers::keys() {
 }
 
 void Answers::take(const Asks& asks) {
+  // What was pressed with the mouse keeps no keyboard: Space is play again, not the button pressed last. What the press
+  // opens may still take it.
+  const bool pressed = !asks.intents.empty() || !asks.actions.empty() || asks.select;
+  if (pressed && ImGui::IsMouseReleased(0) && !kit_.typing() && !state_.sheet.editing) kit_.focus().let_go();
   for (const auto& intent : asks.intents) want(intent);
   for (const Action action : asks.actions) act(action);
   if (asks.select) {

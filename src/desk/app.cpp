@@ -284,10 +284,6 @@ FrameResult App::frame(Kit& kit, const session::SessionView& view, const Host& h
   state.notices.draw(kit, {window.min, {window.max.x, window.max.y - kit.m().tight_row}});
   answers.keys();
 
-  // A mouse click leaves no keyboard behind: Space is play again, not the button pressed last.
-  if (ImGui::IsMouseReleased(0) && !kit.typing() && !ImGui::GetIO().WantTextInput && kit.open_list().empty())
-    kit.focus().let_go();
-
   if (std::exchange(state.welcome_path.choose, false)) result.choose = Choosing::open;
   if (std::exchange(state.panels.path.choose, false)) {
     const PathUse use = state.panels.path.use;

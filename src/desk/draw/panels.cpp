@@ -1,5 +1,7 @@
 #include "desk/draw/panels.h"
 
+#include <imgui_internal.h>
+
 #include <algorithm>
 #include <array>
 #include <cmath>
@@ -292,6 +294,8 @@ bool draw_path(Kit& kit, std::string_view id, PathState& state, std::string_view
   const auto take = [&](const std::string& offer) {
     state.text = offer;
     state.changed = state.to_end = true;
+    ImGui::ClearActiveID();  // an active field keeps its own text; it takes ours when it begins anew
+    kit.focus().let_go();
     kit.focus().move_to(id, false);
   };
   // Tab goes on with the first offer, as in a terminal.

@@ -174,12 +174,12 @@ class Wiring {
   void run() {
     const Theme& t = kit_.theme();
     if (std::exchange(wiring_.fresh, false)) kit_.focus().move_to("wire.type", false);
-    heading(kit_, wiring_.relation.id.known() ? "Change relation" : "New relation");
-    type();
     const RelationShape* shape = shape_of(wiring_.relation.type);
+    const std::string lack = shape == nullptr ? std::string() : lacking(wiring_.relation);
+    if (head(lack)) return;
+    type();
     if (shape == nullptr) {
       paragraph(kit_.fonts().small, t.muted, "Relations of this type are made by the program only.");
-      foot("");
       return;
     }
     paragraph(kit_.fonts().small, t.muted, shape->says);
@@ -192,10 +192,36 @@ class Wiring {
     for (const GivenShape& given : shape->given) {
       if (!given.key.starts_with("equation")) given_field(given);
     }
-    foot(lacking(wiring_.relation));
+    if (!lack.empty()) paragraph(kit_.fonts().small, t.muted, lack);
   }
 
  private:
+  /// The title and what ends it, always in sight; true when it ended.
+  bool head(const std::string& lack) {
+    const Metrics& m = kit_.m();
+    const float wide = button_width(kit_, "Keep", Icon::tick) + m.row + m.gap * 2;
+    const ImVec2 top = ImGui::GetCursorScreenPos();
+    const Rect tools = heading(kit_, wiring_.relation.id.known() ? "Change relation" : "New relation", wide);
+    const ImVec2 below = ImGui::GetCursorScreenPos();
+    ImGui::SetCursorScreenPos({tools.min.x + m.gap, top.y});
+    const bool keep = button(kit_, "wire.keep", "Keep",
+                             {.icon = Icon::tick, .kind = ButtonKind::primary, .enabled = lack.empty(), .tip = lack});
+    ImGui::SameLine();
+    const bool leave = button(
+        kit_, "wire.leave", "",
+        {.icon = Icon::cross, .kind = ButtonKind::quiet, .tip = "Leave it", .chord = binding(Action::leave).chord});
+    ImGui::SetCursorScreenPos(below);
+    if (keep) {
+      model::Relation r = wiring_.relation;
+      std::erase_if(r.given, [](const auto& g) { return g.second.empty(); });
+      r.origin = {};
+      asks_.want(session::PutThing{r, r.id.known() ? "Change relation" : "Tie figures together"});
+      if (r.id.known()) asks_.go_to(r.id, false);
+    }
+    if (keep || leave) state_.wiring.reset();
+    return keep || leave;
+  }
+
   void type() {
     std::vector<std::string_view> names;
     std::size_t chosen = 0;
@@ -300,21 +326,6 @@ class Wiring {
     ImGui::SetCursorScreenPos({at.x + label, at.y});
     std::string& text = wiring_.relation.given[std::string(given.key)];
     field(kit_, "wire." + std::string(given.key), text, {.hint = given.hint});
-  }
-
-  void foot(const std::string& lack) {
-    if (!lack.empty()) paragraph(kit_.fonts().small, kit_.theme().muted, lack);
-    if (button(kit_, "wire.keep", "Keep", {.icon = Icon::tick, .kind = ButtonKind::primary, .enabled = lack.empty()})) {
-      model::Relation r = wiring_.relation;
-      std::erase_if(r.given, [](const auto& g) { return g.second.empty(); });
-      r.origin = {};
-      asks_.want(session::PutThing{r, r.id.known() ? "Change relation" : "Tie figures together"});
-      if (r.id.known()) asks_.go_to(r.id, false);
-      state_.wiring.reset();
-      return;
-    }
-    ImGui::SameLine();
-    if (button(kit_, "wire.leave", "Leave", {})) state_.wiring.reset();
   }
 
   Kit& kit_;

@@ -1,5 +1,6 @@
 #pragma once
-// What the settings offer for the open record: the reading profiles by name. The desk's own settings are settings.h. Pure.
+// What the settings offer for the open record: the reading profiles by name. The desk's own settings are settings.h.
+// Pure.
 
 #include <string_view>
 #include <vector>

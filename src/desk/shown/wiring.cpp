@@ -315,7 +315,9 @@ std::string lacking(const model::Relation& relation) {
     const auto equation = relation.given.find(key);
     if (equation == relation.given.end() || trim(equation->second).empty()) return "Type the equation.";
   }
-  const bool one_is_enough = relation.type == RelationType::duration || !relation.given.empty();
+  const bool something_given =
+      std::any_of(relation.given.begin(), relation.given.end(), [](const auto& g) { return !trim(g.second).empty(); });
+  const bool one_is_enough = relation.type == RelationType::duration || something_given;
   if (relation.terms.size() < 2 && !one_is_enough) return "Put in at least one more figure, or give a value.";
   return {};
 }
