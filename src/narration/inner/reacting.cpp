@@ -1,0 +1,181 @@
+#include "narration/inner/reacting.h"
+
+#include <algorithm>
+#include <array>
+#include <set>
+
+#include "chem/balance.h"
+#include "chem/names.h"
+
+namespace sash::narration {
+
+namespace {
+
+using model::Role;
+using quantity::Kind;
+
+/// By-products that reactions at the bench give off or leave behind; salts of the reactants are added to them.
+constexpr std::array<std::string_view, 14> by_products = {"H2O",    "H2",    "CO2", "CH3COOH", "HCl", "NaCl", "KCl",
+                                                          "Na2SO4", "NaNO3", "NO2", "NO",      "NH3", "O2",   "SO2"};
+
+struct Matter {
+  std::string name;
+  std::string formula;
+};
+
+std::optional<Matter> matter_of(const std::string& subject) {
+  const std::string name = substance_of(subject);
+  if (name.empty() || name == "water") return std::nullopt;
+  const auto known = chem::normalise_name(name);
+  if (!known || !known->formula || known->is_mixture) return std::nullopt;
+  std::string formula = *known->formula;
+  // What reacts is the substance without its water of crystallisation.
+  if (const std::size_t dot = formula.find("·"); dot != std::string::npos) formula.resize(dot);
+  return Matter{name, formula};
+}
+
+bool is_portion(Kind k) { return k == Kind::mass || k == Kind::amount || k == Kind::volume || k == Kind::gas_volume; }
+
+/// Salts that a metal or base among the reactants forms with the acid among them.
+std::vector<std::string> salts_of(const std::vector<Matter>& reactants) {
+  struct Acid {
+    std::string_view formula;
+    std::string_view anion;
+  };
+  constexpr std::array<Acid, 5> acids = {
+      {{"HCl", "chloride"}, {"H2SO4", "sulfate"}, {"HNO3", "nitrate"}, {"H3PO4", "phosphate"}, {"CH3COOH", "acetate"}}};
+  std::vector<std::string> salts;
+  const auto add = [&](std::string_view cation, std::string_view anion) {
+    const auto known = chem::normalise_name(std::string(cation) + " " + std::string(anion));
+    if (known && known->formula) salts.push_back(*known->formula);
+  };
+  std::vector<std::string> cations;
+  std::vector<std::string> anions;
+  for (const Matter& m : reactants) {
+    const std::string word = m.name.substr(0, m.name.find(' '));
+    const auto acid = std::find_if(acids.begin(), acids.end(), [&](const Acid& a) { return a.formula == m.formula; });
+    if (acid != acids.end()) {
+      anions.emplace_back(acid->anion);
+    } else {
+      cations.push_back(word);
+      if (m.name.find(' ') != std::string::npos) anions.push_back(m.name.substr(m.name.find(' ') + 1));
+    }
+  }
+  for (const std::string& cation : cations) {
+    for (const std::string& anion : anions) add(cation, anion);
+  }
+  return salts;
+}
+
+std::optional<std::string> balanced(const std::vector<std::string>& left, const std::vector<std::string>& right) {
+  std::string text;
+  for (const std::string& f : left) text += (text.empty() ? "" : " + ") + f;
+  text += " -> ";
+  bool first = true;
+  for (const std::string& f : right) {
+    text += (first ? "" : " + ") + f;
+    first = false;
+  }
+  const auto equation = chem::read_equation(text);
+  if (!equation) return std::nullopt;
+  const auto found = chem::balance(*equation);
+  if (!found || found->status != chem::BalanceStatus::balanced) return std::nullopt;
+  return found->balanced;
+}
+
+/// Balanced equations from these reactants to that product, the one with fewest by-products first.
+std::vector<std::string> candidates(const std::vector<Matter>& reactants, const std::string& product,
+                                    bool two_by_products) {
+  constexpr std::size_t most = 3;
+  std::vector<std::string> left;
+  for (const Matter& m : reactants) left.push_back(m.formula);
+  std::vector<std::string> others = salts_of(reactants);
+  others.insert(others.end(), by_products.begin(), by_products.end());
+  std::erase_if(others, [&](const std::string& f) {
+    return f == product || std::find(left.begin(), left.end(), f) != left.end();
+  });
+  std::sort(others.begin(), others.end());
+  others.erase(std::unique(others.begin(), others.end()), others.end());
+  std::vector<std::string> found;
+  if (auto e = balanced(left, {product})) found.push_back(*e);
+  for (std::size_t a = 0; a < others.size() && found.size() < most; ++a) {
+    if (auto e = balanced(left, {product, others[a]})) found.push_back(*e);
+  }
+  for (std::size_t a = 0; a < others.size() && two_by_products && found.size() < most && found.empty(); ++a) {
+    for (std::size_t b = a + 1; b < others.size() && found.size() < most; ++b) {
+      if (auto e = balanced(left, {product, others[a], others[b]})) found.push_back(*e);
+    }
+  }
+  return found;
+}
+
+/// The samples measured in lately before figure `product`, newest first, one for each substance.
+std::vector<std::pair<Matter, const Sample*>> measured_in(const std::vector<SpokenFigure>& figures,
+                                                          const std::vector<Sample>& samples, std::size_t product,
+                                                          const std::string& product_formula) {
+  std::vector<std::pair<Matter, const Sample*>> found;
+  std::set<std::string> seen;
+  for (std::size_t k = samples.size(); k-- > 0 && found.size() < 4;) {
+    const Sample& s = samples[k];
+    const std::size_t first = s.members.front();
+    if (first >= product) continue;
+    if (product - first > 40) break;
+    const SpokenFigure& f = figures[first];
+    if (!is_portion(f.kind) || (f.role != Role::measured_out && f.role != Role::added)) continue;
+    const auto matter = matter_of(f.subject);
+    if (!matter || matter->formula == product_formula || !seen.insert(matter->formula).second) continue;
+    found.emplace_back(*matter, &s);
+  }
+  return found;
+}
+
+}  // namespace
+
+std::vector<SpokenRelation> reactions(const std::vector<SpokenFigure>& figures, const std::vector<Sample>& samples) {
+  std::vector<SpokenRelation> out;
+  std::set<std::string> done;
+  for (std::size_t i = 0; i < figures.size(); ++i) {
+    const SpokenFigure& f = figures[i];
+    const bool theory = f.role == Role::stated_result && is_portion(f.kind) && f.sum_of.empty() && !f.same_sample_as;
+    const bool weighed = f.role == Role::product || f.role == Role::recovered;
+    if ((!theory && !weighed) || !is_portion(f.kind) || f.corrected_by) continue;
+    const auto product = matter_of(f.subject);
+    if (!product) continue;
+    const auto in = measured_in(figures, samples, i, product->formula);
+    // The two substances measured in last that make it, else more of them.
+    std::vector<std::pair<std::vector<std::size_t>, std::vector<std::string>>> found;
+    for (std::size_t a = 0; a < in.size() && found.empty(); ++a) {
+      if (auto e = candidates({in[a].first}, product->formula, false); !e.empty()) found.push_back({{a}, e});
+      for (std::size_t b = a + 1; b < in.size() && found.empty(); ++b) {
+        if (auto e = candidates({in[a].first, in[b].first}, product->formula, a == 0 && b == 1); !e.empty())
+          found.push_back({{a, b}, e});
+      }
+    }
+    if (found.empty()) continue;
+    const auto& [used, equations] = found.front();
+    for (std::size_t e = 0; e < equations.size(); ++e) {
+      SpokenRelation r;
+      r.type = model::RelationType::reaction;
+      for (const std::size_t k : used) {
+        const auto& [matter, sample] = in[k];
+        for (const std::size_t m : sample->members) {
+          if (is_portion(figures[m].kind) && (figures[m].kind != Kind::volume || sample->strengths.empty())) {
+            r.terms.push_back({"reactant", m, matter.formula});
+            break;
+          }
+        }
+      }
+      // What the equation gives in theory is what was expected, not what was isolated.
+      if (theory) r.terms.push_back({"product", i, product->formula});
+      r.given["equation"] = equations[e];
+      r.label = equations[e];
+      r.rule = "reactants measured in, product weighed out, balanced";
+      r.confidence = equations.size() == 1 ? 0.6 : 0.4;
+      if (r.terms.size() < 2 || !done.insert(r.label + "|" + std::to_string(r.terms.back().figure)).second) continue;
+      out.push_back(std::move(r));
+    }
+  }
+  return out;
+}
+
+}  // namespace sash::narration

@@ -1,0 +1,33 @@
+#pragma once
+// Relations that follow from how spoken figures hang together. Slots and keys are those of the workings. Pure.
+
+#include <string>
+#include <vector>
+
+#include "model/relation.h"
+#include "narration/figures.h"
+
+namespace sash::narration {
+
+/// A relation among figures of a reading; `term` figures are places in Reading::figures.
+struct SpokenTerm {
+  std::string slot;
+  std::size_t figure = 0;
+  std::string about;
+};
+struct SpokenRelation {
+  model::RelationType type = model::RelationType::same_portion;
+  std::vector<SpokenTerm> terms;
+  std::map<std::string, std::string> given;
+  std::string label;
+  const char* rule = "";
+  double confidence = 0.8;
+};
+
+/// All relations, in the order of what they conclude.
+std::vector<SpokenRelation> relate(const Reading& reading);
+
+/// The subject without "solution", hydrate words and the like, as a substance the chemistry knows.
+std::string substance_of(const std::string& subject);
+
+}  // namespace sash::narration
