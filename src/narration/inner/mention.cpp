@@ -241,11 +241,15 @@ void add_hydrates(const TokenStream& s, std::vector<Mention>& mentions) {
       hydrate = s.text(i);
     }
     const bool inside = next < mentions.size() && mentions[next].first <= i;
-    Mention& last = mentions[next - 1];
-    if (hydrate.empty() || inside || i - last.last > 12 || !last.dissolves) continue;
+    if (hydrate.empty() || inside) continue;
+    // The salt it is said of, past a metal named in between ("that's the iron two one").
+    std::size_t which = next - 1;
+    if (!mentions[which].dissolves && which > 0) --which;
+    Mention& last = mentions[which];
+    if (i - last.last > 14 || !last.dissolves) continue;
     const std::string plain = last.name;
     if (plain.find("hydrate") != std::string::npos) continue;
-    for (std::size_t k = next - 1; k < mentions.size(); ++k) {
+    for (std::size_t k = which; k < mentions.size(); ++k) {
       if (mentions[k].name == plain) mentions[k].name += " " + hydrate;
     }
   }

@@ -120,6 +120,7 @@ class Relater {
 
   /// The last sample of dissolved matter named `substance` before figure `i`.
   const Sample* solute_before(std::size_t i, const std::string& substance) const {
+    const std::string wanted = without_water(substance);
     for (std::size_t k = samples_.size(); k-- > 0;) {
       const Sample& s = samples_[k];
       if (s.members.front() >= i) continue;
@@ -127,7 +128,8 @@ class Relater {
       const bool measured = std::any_of(s.members.begin(), s.members.end(), [&](std::size_t m) {
         return kind(m) == Kind::mass || kind(m) == Kind::amount;
       });
-      if (measured && s.strengths.empty() && substance_of(figures_[s.members.front()].subject) == substance) return &s;
+      if (measured && s.strengths.empty() && without_water(substance_of(figures_[s.members.front()].subject)) == wanted)
+        return &s;
     }
     return nullptr;
   }
@@ -290,6 +292,11 @@ class Relater {
 };
 
 }  // namespace
+
+std::string without_water(const std::string& substance) {
+  const std::size_t last = substance.rfind(' ');
+  return last != std::string::npos && substance.ends_with("hydrate") ? substance.substr(0, last) : substance;
+}
 
 std::string substance_of(const std::string& subject) {
   constexpr std::string_view solution = " solution";

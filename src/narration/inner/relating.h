@@ -30,4 +30,7 @@ std::vector<SpokenRelation> relate(const Reading& reading);
 /// The subject without "solution", hydrate words and the like, as a substance the chemistry knows.
 std::string substance_of(const std::string& subject);
 
+/// "copper(II) sulfate" of its hydrates.
+std::string without_water(const std::string& substance);
+
 }  // namespace sash::narration

@@ -251,6 +251,14 @@ class Caster {
           near(p, WordSet{"makes"}, 5) && last_portion_ != nullptr && last_portion_->role == Role::solvent;
       return made ? Role::measured_out : Role::stated_result;
     }
+    if (me > 0) {
+      // "we should have 0.037 moles in there, so that's 0.25 molar": what follows from what is expected is expected.
+      const Draft& before = s_.figures[me - 1];
+      const bool follows =
+          near(p, WordSet{"so", "that's", "which", "makes"}, 8) && p.first - s_.phrase_of(before).first < 26;
+      if (follows && before.role == Role::stated_result && s_.phrase_of(before).kind == Kind::amount)
+        return Role::stated_result;
+    }
     if (me + 1 < s_.figures.size() && beside(me + 1)) return of_portion(s_.figures[me + 1]);
     if (last_portion_ != nullptr && p.first - s_.phrase_of(*last_portion_).first < 40) {
       return last_portion_->role == Role::solvent ? Role::measured_out : last_portion_->role;

@@ -318,7 +318,6 @@ class Namer {
       if (const Mention* gas = last_gas(p.first)) return take(d, gas, "the gas that is caught");
     }
     const bool each = s_.word(p.last) == "each" || s_.word(p.last) == "apiece";
-    const bool of_pronoun = s_.word(p.last) == "of";
     const Mention* near = before_in_sentence(p.first, false);
     if (near != nullptr && (is_vague(near->name) || (stands_by(*near) && p.first - near->last > 2))) near = nullptr;
     if (each && near == nullptr && product_ != nullptr && p.kind == Kind::mass)
@@ -335,7 +334,7 @@ class Namer {
     const Draft* last = last_draft(p.first, 40);
     if (near != nullptr && last != nullptr && again && s_.phrase_of(*last).first > near->last)
       return copy(d, *last, "as the figure before");
-    if (near != nullptr && !of_pronoun) return take(d, near, "named before");
+    if (near != nullptr) return take(d, near, "named before");
     if (last != nullptr && again) return copy(d, *last, "as the figure before");
     if (const Mention* m = spoken_of(p.first, 60)) return take(d, m, "spoken of last");
     if (last != nullptr) return copy(d, *last, "as the figure before");

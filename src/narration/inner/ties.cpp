@@ -260,6 +260,7 @@ class Tier {
 
   void attach_strength(std::size_t i) {
     if (s_.figures[i].same_as) return;
+    if (s_.figures[i].role == model::Role::stated_result && phrase(i).kind == Kind::molar_concentration) return;
     const auto fits = [&](std::size_t k) {
       const Kind kind = phrase(k).kind;
       return (kind == Kind::volume || kind == Kind::mass) && !s_.figures[k].corrected_by;

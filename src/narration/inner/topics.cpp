@@ -9,6 +9,14 @@ constexpr WordSet vague{
     "residue", "precipitate", "slurry", "indicator",  "steel",       "brass",         "bronze",          "fat",
     "wax",     "oil",         "acid",   "distillate", "supernatant", "mother liquor", "reaction mixture"};
 
+/// "number two is zinc", "the next one is aluminum", "number three aluminum".
+bool counted_off(const Scene& s, const Mention& m) {
+  constexpr WordSet counting{"number", "first", "second", "third", "fourth", "next", "last"};
+  const std::string_view before = s.word_before(m.first);
+  if (before == "is" || before == "was") return s.find_before(m.first, counting, 5).has_value();
+  return s.word_before(m.first, 2) == "number";
+}
+
 }  // namespace
 
 bool is_vague(std::string_view name) { return vague.has(name); }
@@ -62,7 +70,7 @@ std::vector<const Mention*> find_introductions(const Scene& s) {
     for (std::size_t i = begin; i < m.first; ++i)
       opens = opens && (opening.has(s.word(i)) || !s.tokens.is_type(i, Token::Type::word));
     const bool closes = m.last >= s.size() || closing.has(s.word(m.last)) || s.sentence[m.last] != s.sentence[m.first];
-    if (opens && closes) found.push_back(&m);
+    if ((opens && closes) || counted_off(s, m)) found.push_back(&m);
   }
   return found;
 }

@@ -7,6 +7,7 @@
 #include <iterator>
 
 #include "narration/read.h"
+#include "scoring/checked.h"
 #include "scoring/predictions.h"
 
 int main(int count, char** arguments) {
@@ -19,8 +20,12 @@ int main(int count, char** arguments) {
       std::cerr << text.fault().sentence << '\n';
       return 2;
     }
+    nlohmann::json all = sash::test::predictions(*text, sash::narration::read_figures(*text));
+    for (const sash::test::Conflict& c : sash::test::conflicts_of(*text)) {
+      all["conflicts"].push_back({{"relation", c.relation}, {"sentence", c.sentence}, {"figures", c.figures}});
+    }
     std::ofstream out(std::filesystem::path(arguments[1]) / path.stem().concat(".json"));
-    out << sash::test::predictions(*text, sash::narration::read_figures(*text)).dump(1) << '\n';
+    out << all.dump(1) << '\n';
   }
   return 0;
 }
