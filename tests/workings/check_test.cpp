@@ -251,6 +251,29 @@ TEST(Check, NamesTheFigureThatSpoilsSeveralRelations) {
   EXPECT_EQ(f->said->figure, third);
 }
 
+TEST(Check, KeepsUnrelatedConflictsApart) {
+  // Both use the molar mass of copper; their errors have nothing to do with each other. 3.177 g Cu is 0.05000 mol.
+  RecordBuilder b;
+  std::vector<model::RelationId> relations;
+  for (const auto& [mass, amount] : {std::pair{"3.177 g", "0.0700 mol"}, std::pair{"6.354 g", "0.0500 mol"}}) {
+    const auto m = b.figure(mass, Kind::mass, "Cu");
+    const auto n = b.figure(amount, Kind::amount, "Cu");
+    relations.push_back(b.relation(RelationType::same_portion, {{"mass", m}, {"amount", n}}));
+  }
+  const Report report = check(b.record());
+  EXPECT_EQ(report.count(Verdict::conflicts), 2u);
+  for (const auto id : relations) {
+    const Finding* f = report.find(id);
+    ASSERT_EQ(f->culprits.size(), 2u);
+    for (const Culprit& c : f->culprits) {
+      ASSERT_EQ(c.should_be.size(), 1u);
+      EXPECT_THAT(f->figures, ::testing::Contains(c.should_be[0].figure));
+      EXPECT_TRUE(c.tied);
+      EXPECT_TRUE(c.settles);
+    }
+  }
+}
+
 TEST(Check, AnEmptyRecordHasNoFindings) {
   const Report report = check(model::Record{});
   EXPECT_TRUE(report.findings.empty());

@@ -13,6 +13,9 @@ using Shape = Equation::Shape;
 
 bool multiplies(Shape shape) { return shape == Shape::product || shape == Shape::least; }
 
+// A constant better known than this ties no relations together: its error, shared or not, is lost in theirs, and
+// conflicts that have nothing to do with each other stay apart.
+constexpr double hardly_uncertain = 1e-4;
 constexpr double nowhere = std::numeric_limits<double>::quiet_NaN();
 
 // Which member of a `least` is the least of those known; 0 where none is.
@@ -158,8 +161,9 @@ class Builder {
       return it != n_.figures.end() ? it->second : n_.figures[q.figure] = add(q, figure_variable(q));
     }
     if (q.from == Quantity::From::constant) {
+      const bool shared = q.spread > hardly_uncertain * std::fabs(q.value);
       const auto it = constants_.find(q.key);
-      if (it != constants_.end()) return it->second;
+      if (shared && it != constants_.end()) return it->second;
       Variable v = Variable::measured(q.name, q.value, q.spread);
       v.suspect = false;
       return constants_[q.key] = add(q, std::move(v));
