@@ -1,0 +1,219 @@
+// What the other pages show, by value: findings, workings, position bar, scratch page, welcome, words.
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
+
+#include "desk/shown/findings_page.h"
+#include "desk/shown/footage_page.h"
+#include "desk/shown/scratch_page.h"
+#include "desk/shown/top_page.h"
+#include "desk/shown/welcome_page.h"
+#include "desk/shown/words.h"
+#include "desk/shown/workings_page.h"
+#include "draw/pages/lesson.h"
+
+namespace sash::desk {
+namespace {
+
+using ::testing::HasSubstr;
+
+/// A record with all that a view needs, held for as long as it is looked at.
+struct Looked {
+  model::Record record = testing::lesson();
+  workings::Report report = workings::check(record);
+  safety::Cover cover = safety::check_cover(record);
+  std::map<model::FootageId, session::FootageState> footage;
+  std::vector<session::Notice> notices;
+  std::vector<std::string> recent;
+  session::Transport transport;
+  std::vector<session::Job> jobs;
+
+  session::SessionView view() const {
+    return {.has_record = true,
+            .path = "/x.sash",
+            .name = "x",
+            .record = record,
+            .revision = 1,
+            .report = report,
+            .cover = cover,
+            .footage = footage,
+            .transport = transport,
+            .notices = notices,
+            .jobs = jobs,
+            .recent = recent};
+  }
+};
+
+TEST(Findings, StandWorstFirstAndAreCounted) {
+  const Looked looked;
+  const auto shown = show_findings(looked.view(), Film(looked.record));
+  ASSERT_FALSE(shown.rows.empty());
+  EXPECT_EQ(shown.rows.front().group, FindingGroup::conflict);
+  for (std::size_t i = 1; i < shown.rows.size(); ++i) EXPECT_LE(shown.rows[i - 1].group, shown.rows[i].group);
+  std::size_t all = 0;
+  for (const auto n : shown.counts) all += n;
+  EXPECT_EQ(all, shown.rows.size());
+  EXPECT_THAT(shown.summary, HasSubstr("1 conflict"));
+}
+
+TEST(Findings, EveryRowLeadsSomewhere) {
+  const Looked looked;
+  for (const auto& row : show_findings(looked.view(), Film(looked.record)).rows) {
+    EXPECT_TRUE(row.thing) << row.sentence;
+    EXPECT_TRUE(row.film) << row.sentence;
+    EXPECT_TRUE(row.look_at) << row.sentence;
+    EXPECT_FALSE(row.verdict.empty());
+    EXPECT_FALSE(row.sentence.empty());
+  }
+}
+
+TEST(Findings, AreSteppedWithinOneGroupWhereThatIsAskedFor) {
+  const Looked looked;
+  const auto shown = show_findings(looked.view(), Film(looked.record));
+  const auto gap = step_finding(shown, std::nullopt, 1, FindingGroup::cover_gap);
+  ASSERT_TRUE(gap);
+  EXPECT_EQ(shown.rows[*gap].group, FindingGroup::cover_gap);
+  EXPECT_EQ(step_finding(shown, 0, -1, std::nullopt), 0U);  // stays at the end
+}
+
+TEST(Workings, OfAFigureAreAllItsRelations) {
+  const Looked looked;
+  const auto shown = show_workings(looked.view(), Selection{model::FigureId{2}, std::nullopt});  // 2.004 g of copper
+  EXPECT_EQ(shown.relations.size(), 3U);  // said again, reaction, recovered
+  EXPECT_THAT(shown.heading, HasSubstr("2.004"));
+}
+
+TEST(Workings, BarsPutSaidAndReconciledOnOneScale) {
+  const Looked looked;
+  const auto shown = show_workings(looked.view(), Selection{model::RelationId{2}, std::nullopt});
+  ASSERT_EQ(shown.relations.size(), 1U);
+  EXPECT_EQ(shown.relations[0].tone, Verdict::conflict);
+  ASSERT_EQ(shown.relations[0].bars.size(), 3U);
+  for (const auto& bar : shown.relations[0].bars) {
+    ASSERT_TRUE(bar.said);
+    EXPECT_GE(bar.said->from, 0);
+    EXPECT_LE(bar.said->until, 1);
+    EXPECT_LE(bar.said->from, bar.said->at);
+    EXPECT_LE(bar.said->at, bar.said->until);
+    ASSERT_TRUE(bar.best);
+    EXPECT_GE(bar.best->from, 0);
+    EXPECT_LE(bar.best->until, 1);
+  }
+}
+
+TEST(Workings, OfATiedToNothingFigureSayWhatToDo) {
+  const Looked looked;
+  const auto shown = show_workings(looked.view(), Selection{model::FigureId{11}, std::nullopt});
+  EXPECT_TRUE(shown.relations.empty());
+  EXPECT_EQ(shown.remarks.size(), 2U);
+}
+
+TEST(Workings, OfAHazardAreItsCover) {
+  const Looked looked;
+  const auto shown = show_workings(looked.view(), Selection{model::HazardId{3}, std::nullopt});
+  EXPECT_THAT(shown.remarks, ::testing::Contains(HasSubstr("3 s after it began")));
+  EXPECT_FALSE(shown.findings.empty());
+}
+
+TEST(Bar, HasAtMostOneSignASlotHoweverManyFigures) {
+  const auto record = testing::long_lesson(3, 10'000);
+  const auto bar = show_bar(record, safety::check_cover(record), {}, Film(record), 60);
+  EXPECT_LE(bar.ticks.size(), 61U);
+  std::size_t all = 0;
+  for (const auto& tick : bar.ticks) all += tick.count;
+  EXPECT_EQ(all, 10'000U);
+  EXPECT_LE(bar.lanes, 2U);
+}
+
+TEST(Bar, ShowsConflictsOverOthersInTheSameSlot) {
+  const Looked looked;
+  const auto verdicts = verdicts_of(looked.report);
+  const auto bar = show_bar(looked.record, looked.cover, verdicts, Film(looked.record), 3);
+  EXPECT_TRUE(bar.ticks.front().conflict);
+}
+
+TEST(TransportRow, SaysTimeTimeCodeWordsAndCallouts) {
+  Looked looked;
+  looked.transport.footage = {1};
+  looked.transport.at = Moment::seconds(15.5);
+  looked.transport.time_code = "01:00:15;14";
+  looked.transport.exact = false;
+  const Film film(looked.record);
+  const auto bar = show_bar(looked.record, looked.cover, {}, film, 50);
+  const auto shown = show_transport(looked.view(), film, bar);
+  EXPECT_EQ(shown.time, "0:15.50");
+  EXPECT_EQ(shown.length, "2:48");
+  EXPECT_EQ(shown.time_code, "01:00:15;14");
+  EXPECT_FALSE(shown.exact);
+  EXPECT_THAT(shown.spoken, HasSubstr("Onto it"));
+  ASSERT_EQ(shown.messages.size(), 1U);  // the hood; the goggles' callout ended at 15 s
+  EXPECT_EQ(shown.messages[0].tone, Safety::danger);
+  EXPECT_EQ(shown.footage, "Bench, wide (1 of 2)");
+}
+
+TEST(Foot, NamesTheWorkUnderWay) {
+  Looked looked;
+  looked.jobs = {{"Indexing bench.mp4", 0.426}, {"Stills", 0}};
+  EXPECT_EQ(show_foot(looked.view()).work, "Indexing bench.mp4, 42 %  and 1 more");
+  looked.notices = {{"Saved a copy.", false, 1}};
+  EXPECT_EQ(show_foot(looked.view()).news, "Saved a copy.");
+}
+
+// Source: IUPAC abridged standard atomic weights 2021, added up: 63.546 + 32.06 + 9 × 15.999 + 10 × 1.008 = 249.677
+// g/mol.
+TEST(Scratch, WeighsAFormulaAndAName) {
+  for (const std::string_view typed : {"CuSO4·5H2O", "copper(II) sulfate pentahydrate"}) {
+    const auto lines = scratch(typed);
+    const auto mass = std::find_if(lines.begin(), lines.end(), [](const auto& l) { return l.words == "molar mass"; });
+    ASSERT_NE(mass, lines.end()) << typed;
+    EXPECT_THAT(mass->value, HasSubstr("249.677")) << typed;
+  }
+}
+
+TEST(Scratch, SaysWhyNothingComesOfNonsense) {
+  EXPECT_TRUE(scratch("  ").empty());
+  const auto lines = scratch("Xq7(");
+  ASSERT_EQ(lines.size(), 1U);
+  EXPECT_TRUE(lines[0].bad);
+  EXPECT_FALSE(lines[0].value.empty());
+}
+
+TEST(Welcome, TellsRecordsFromFootage) {
+  EXPECT_TRUE(std::holds_alternative<session::OpenRecord>(intent_for({"/a/b.sash"})));
+  EXPECT_TRUE(std::holds_alternative<session::AddFiles>(intent_for({"/a/b.mp4", "/a/b.srt"})));
+}
+
+TEST(Welcome, CompletesFoldersFirstAndHidesHiddenOnes) {
+  const std::vector<std::string> names{"bench.mp4", ".git/", "Bottles/", "captions.srt", "balance.mp4"};
+  EXPECT_EQ(completions("b", names, 9), (std::vector<std::string>{"Bottles/", "balance.mp4", "bench.mp4"}));
+  EXPECT_EQ(completions("", names, 2), (std::vector<std::string>{"Bottles/", "balance.mp4"}));
+  EXPECT_EQ(completions(".", names, 9), (std::vector<std::string>{".git/"}));
+}
+
+TEST(WordsOnScreen, SayFiguresAsTheTradeDoes) {
+  model::Figure f;
+  f.kind = quantity::Kind::mass;
+  f.reading = model::Reading{4, std::nullopt, "4.00", "g", model::Hedge::about};
+  EXPECT_EQ(figure_text(f), "about 4.00\u00A0g");
+  EXPECT_EQ(short_figure_text(f), "≈ 4.00\u00A0g");
+  f.reading = model::Reading{20, 25, "", "Cel", model::Hedge::range};
+  f.kind = quantity::Kind::temperature;
+  EXPECT_EQ(figure_text(f), "20–25\u00A0°C");
+  f.reading.reset();
+  EXPECT_EQ(figure_text(f), "to be worked out");
+}
+
+TEST(WordsOnScreen, WriteTimesAndLengths) {
+  EXPECT_EQ(clock_text(Moment::seconds(83.49)), "1:23.4");  // never ahead of the picture
+  EXPECT_EQ(clock_text(Moment::seconds(3723)), "1:02:03.0");
+  EXPECT_EQ(short_clock_text(Moment::seconds(59.9)), "0:59");
+  EXPECT_EQ(length_text(Moment::seconds(1.52)), "1.5 s");
+  EXPECT_EQ(length_text(Moment::seconds(125)), "2 min 5 s");
+  EXPECT_EQ(length_text(Moment::seconds(3720)), "1 h 2 min");
+  EXPECT_EQ(speed_text(0.25), "¼×");
+  EXPECT_EQ(speed_text(-2), "−2×");
+}
+
+TEST(WordsOnScreen, AreFoundAsPeopleTypeThem) { EXPECT_EQ(search_key("CuSO₄ 5 µL, 20–25"), "cuso4 5 ul, 20-25"); }
+
+}  // namespace
+}  // namespace sash::desk
