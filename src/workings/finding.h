@@ -27,7 +27,7 @@ std::optional<Verdict> verdict_from_name(std::string_view name);  ///< nothing f
 
 /// A figure's value in the figure's own unit.
 struct Reckoned {
-  model::FigureId figure;
+  model::FigureId figure;  ///< unknown id where it is no figure: a yield that nobody states
   double value = 0;
   double spread = 0;  ///< standard uncertainty, same unit
   std::string unit;   ///< UCUM

@@ -211,6 +211,23 @@ TEST(Heat, CoolingIsNegative) {
   EXPECT_LT(value_of(b, q), 0);
 }
 
+TEST(Reaction, SaysWhenEitherReactantMayRunOut) {
+  // 3 Cu + 8 HNO3: 0.0500 mol and 0.1333 mol are in proportion within their digits; 0.160 mol is not.
+  for (const auto& [amount, close] : {std::pair{"0.1333 mol", true}, std::pair{"0.1600 mol", false}}) {
+    RecordBuilder b;
+    const auto copper = b.figure("0.0500 mol", Kind::amount);
+    const auto acid = b.figure(amount, Kind::amount);
+    const auto gas = b.figure("", Kind::amount);
+    b.relation(RelationType::reaction, {{"reactant", copper, "Cu"}, {"reactant", acid, "HNO3"}, {"product", gas, "NO"}},
+               {{"equation", "Cu + HNO3 -> Cu(NO3)2 + NO + H2O"}});
+    const std::vector<std::string> notes = first(b).notes;
+    const bool said = std::any_of(notes.begin(), notes.end(), [](const std::string& n) {
+      return n.find("may run out first instead") != std::string::npos;
+    });
+    EXPECT_EQ(said, close) << amount;
+  }
+}
+
 TEST(Equivalents, AreMolesToOneMoleOfTheLimitingReactant) {
   RecordBuilder b;
   const auto copper = b.figure("0.0500 mol", Kind::amount);

@@ -4,6 +4,7 @@
 #include <cmath>
 #include <deque>
 #include <set>
+#include <utility>
 
 #include "quantity/show.h"
 #include "workings/inner/bending.h"
@@ -208,6 +209,29 @@ void Judge::settle(Finding& finding, const Drafted& d, const Attempt& a) const {
     finding.sentence = capital(value.name) + " works out to " + finding.computed->text + "; nobody states it.";
   }
   bound(finding, e, q, value);
+  note_close_call(finding, d, a);
+}
+
+// Two reactants so nearly in proportion that the figures do not tell which one runs out.
+void Judge::note_close_call(Finding& finding, const Drafted& d, const Attempt& a) const {
+  for (std::size_t i = 0; i < a.network.equations.size(); ++i) {
+    const NetworkEquation& eq = a.network.equations[i];
+    const std::size_t least = a.network.least_member[i];
+    if (eq.draft != &d.draft || least == 0) continue;
+    const auto share = [&](std::size_t member) {
+      const Estimate& e = a.reconciliation.estimates[eq.members[member]];
+      const double weight = eq.equation->weights[member];
+      return std::pair{a.network.followed[eq.members[member]].value_or(0) / weight, e.spread / weight};
+    };
+    for (std::size_t other = 1; other < eq.members.size(); ++other) {
+      if (other == least || !a.network.followed[eq.members[other]]) continue;
+      const auto [first, first_spread] = share(least);
+      const auto [second, second_spread] = share(other);
+      if (second - first > coverage * std::hypot(first_spread, second_spread)) continue;
+      finding.notes.push_back("The reactants are so nearly in proportion that, as uncertain as they are, " +
+                              a.network.quantities[eq.members[other]]->symbol.below + " may run out first instead.");
+    }
+  }
 }
 
 // What cannot be, whatever was said: less than nothing, a yield over 100 %.

@@ -33,6 +33,7 @@ class Judge {
   bool gives(const Drafted& d, model::FigureId figure) const;
   void settle(Finding& finding, const Drafted& d, const Attempt& attempt) const;
   void compare(Finding& finding, const FigureValue& value, double si, double si_spread) const;
+  void note_close_call(Finding& finding, const Drafted& d, const Attempt& attempt) const;
   void bound(Finding& finding, const Estimate& e, const Quantity& q, const FigureValue& value) const;
   void ask(Finding& finding, const Drafted& d) const;
 
