@@ -82,7 +82,9 @@ void declare(CLI::App& app, Asked& a, Run& run) {
   auto* to = record_->add_option("--to", a.to, "JSON file to write; - prints it");
   auto* from = record_->add_option("--from", a.from, "JSON file to read; RECORD is made from it");
   to->excludes(from);
-  record_->require_option(2);
+  record_->parse_complete_callback([to, from] {
+    if (to->count() + from->count() == 0) throw CLI::RequiredError("--to JSON or --from JSON");
+  });
 
   auto* figures_ = command("figures", "List the figures a narration states",
                            [&](const Console& c) { return figures(a.file, a.json, c); });

@@ -2,6 +2,7 @@
 
 #include <fmt/format.h>
 
+#include <cstdint>
 #include <nlohmann/json.hpp>
 #include <ostream>
 
@@ -10,6 +11,16 @@
 #include "quantity/show.h"
 
 namespace sash::cli {
+namespace {
+
+// Whole counts as whole numbers: 5, not 5.0.
+nlohmann::ordered_json count_json(double count) {
+  const auto whole = static_cast<std::int64_t>(count);
+  if (static_cast<double>(whole) == count) return whole;
+  return count;
+}
+
+}  // namespace
 
 int formula(const std::string& text, bool json, const Console& console) {
   const auto read = chem::read_formula(text);
@@ -28,12 +39,14 @@ int formula(const std::string& text, bool json, const Console& console) {
     out["molar_mass"] = mass->value;
     out["uncertainty"] = mass->spread;
     out["unit"] = "g/mol";
-    auto& composition = out["composition"] = nlohmann::ordered_json::object();
-    auto& fractions = out["mass_fractions"] = nlohmann::ordered_json::object();
+    nlohmann::ordered_json composition = nlohmann::ordered_json::object();
+    nlohmann::ordered_json fractions = nlohmann::ordered_json::object();
     for (const auto& share : *shares) {
-      composition[chem::symbol_of(share.what)] = share.count;
+      composition[chem::symbol_of(share.what)] = count_json(share.count);
       fractions[chem::symbol_of(share.what)] = share.fraction;
     }
+    out["composition"] = std::move(composition);
+    out["mass_fractions"] = std::move(fractions);
     out["source"] = "IUPAC 2021 abridged standard atomic weights";
     console.out << out.dump(2) << '\n';
     return fine;
