@@ -1,5 +1,9 @@
 # sash_test(chem SOURCES formula_test.cpp NEEDS chem): one test program, run as one CTest entry.
 find_package(GTest REQUIRED)
+# What sanitizers must not hold against us, with the reasons.
+set(sash_test_environment
+  "TSAN_OPTIONS=suppressions=${CMAKE_SOURCE_DIR}/tests/tools/tsan_suppressions.txt"
+  "LSAN_OPTIONS=suppressions=${CMAKE_SOURCE_DIR}/tests/tools/lsan_suppressions.txt:print_suppressions=0")
 function(sash_test NAME)
   cmake_parse_arguments(T "" "" "SOURCES;NEEDS;OUTSIDE;LABELS" ${ARGN})
   add_executable(test_${NAME} ${T_SOURCES})
@@ -9,5 +13,5 @@ function(sash_test NAME)
   target_link_libraries(test_${NAME} PRIVATE sash_test_tools sash_flags GTest::gmock GTest::gtest_main ${T_OUTSIDE})
   add_test(NAME ${NAME} COMMAND test_${NAME})
   set_tests_properties(${NAME} PROPERTIES TIMEOUT 600 LABELS "${T_LABELS}"
-    ENVIRONMENT "TSAN_OPTIONS=suppressions=${CMAKE_SOURCE_DIR}/tests/tools/tsan_suppressions.txt")
+    ENVIRONMENT "${sash_test_environment}")
 endfunction()

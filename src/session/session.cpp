@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <filesystem>
 
+#include "media/probe.h"
 #include "session/checking.h"
 #include "session/editing.h"
 #include "session/footage_work.h"
@@ -149,11 +150,16 @@ struct Session::Inner {
   }
 
   Done begin(const BeginRecord& what) {
+    // Looked at first, so that a file which cannot be read leaves no half-made record behind.
+    for (const auto& path : what.footage) {
+      if (const auto facts = media::probe(path); !facts) return facts.fault();
+    }
+    for (const auto& path : what.narration) {
+      if (const auto text = read_narration_file(path); !text) return text.fault();
+    }
     auto created = store::Store::create(what.path);
     if (!created) return created.fault();
     if (const Done done = take(std::move(*created)); !done) return done;
-    std::vector<std::string> files = what.footage;
-    files.insert(files.end(), what.narration.begin(), what.narration.end());
     for (const auto& path : what.footage) {
       if (const Done done = add_footage_file(path); !done) return done;
     }

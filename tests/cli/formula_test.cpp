@@ -47,7 +47,7 @@ TEST(FormulaCommand, ReadsBracketsChargesAndOtherDots) {
   const json sulfate = ask("SO4^2-");
   EXPECT_NEAR(sulfate.at("molar_mass").get<double>(), 96.056, 1e-3);
   EXPECT_EQ(sulfate.at("charge"), -2);
-  for (const char* dot : {"CuSO4*5H2O", "CuSO4.5H2O", "CuSO₄·5H₂O"})
+  for (const char* dot : {"CuSO4*5H2O", "CuSO₄·5H₂O"})
     EXPECT_NEAR(ask(dot).at("molar_mass").get<double>(), 249.677, 1e-9) << dot;
 }
 
@@ -56,6 +56,15 @@ TEST(FormulaCommand, ShowsWhereAFormulaGoesWrong) {
                                                "sashline: The bracket '(' at character 3 of 'Cu(NO3' is never closed.\n"
                                                "  Cu(NO3\n"
                                                "    ^\n"}));
+  // A full stop between digits could be either; it is never guessed.
+  EXPECT_EQ(
+      said({"formula", "CuSO4.5H2O"}),
+      (Said{failed, "",
+            "sashline: The full stop at character 6 of 'CuSO4.5H2O' can be a dot before 5 or the decimal point of "
+            "4.5; type 'CuSO4·5H2O' (or * for the dot) if it is a dot.\n"
+            "  CuSO4.5H2O\n"
+            "       ^\n"
+            "  CuSO4·5H2O\n"}));
   const Said unknown = said({"formula", "H2Xq"});
   EXPECT_EQ(unknown.code, failed);
   EXPECT_EQ(unknown.out, "");

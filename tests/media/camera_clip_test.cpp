@@ -1,13 +1,13 @@
 // One real camera clip: an Android phone's, variable frame rate, with a location tag. Fetched from the Debian archive.
 #include <gtest/gtest.h>
 
-#include <cstdlib>
 #include <random>
 
 #include "clips.h"
 #include "media/index_builder.h"
 #include "media/inner/exact.h"
 #include "media/probe.h"
+#include "tools/camera_clip.h"
 
 namespace sash::media {
 namespace {
@@ -15,13 +15,10 @@ namespace {
 // The facts are those ffprobe 5.1 states of the file, and its package: 1920x1080 H.264 High, AAC stereo, BT.709,
 // location tag.
 TEST(CameraClip, IsKnownAndExactFrameByFrame) {
-  const auto file = test::camera_clip();
+  const auto file = sash::test::camera_clip();
   if (!file) {
-    const char* ci = std::getenv("CI");
-    ASSERT_FALSE(ci != nullptr && std::string(ci) == "true")
-        << "the package archive could not be reached: the Debian package forensics-samples-files was not fetched";
-    GTEST_SKIP()
-        << "the package archive could not be reached: the Debian package forensics-samples-files was not fetched";
+    ASSERT_FALSE(sash::test::must_have_clip()) << sash::test::no_camera_clip;
+    GTEST_SKIP() << sash::test::no_camera_clip;
   }
   const auto facts = probe(*file);
   ASSERT_TRUE(facts.ok()) << facts.fault().sentence;

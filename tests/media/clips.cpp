@@ -155,19 +155,6 @@ std::string bytes_of(const fs::path& file) {
   return bytes;
 }
 
-std::optional<fs::path> camera_clip() {
-  const fs::path file = clip_folder() / "VID_20191220_170832.mp4";
-  if (fs::exists(file)) return file;
-  const std::string folder = shell_quoted(clip_folder());
-  const std::string fetch = "cd " + folder +
-                            " && timeout 120 apt-get -qq download forensics-samples-files >/dev/null 2>&1"
-                            " && dpkg-deb --fsys-tarfile forensics-samples-files_*.deb"
-                            " | tar x --strip-components=6 --wildcards '*/movie1/VID_20191220_170832.mp4'"
-                            " && rm -f forensics-samples-files_*.deb";
-  if (std::system(fetch.c_str()) != 0 || !fs::exists(file)) return std::nullopt;
-  return file;
-}
-
 std::string output_of(const std::string& command) {
   FILE* pipe = popen(command.c_str(), "r");
   if (pipe == nullptr) give_up("cannot run: " + command);

@@ -25,10 +25,6 @@ fs::path clip(const std::string& name);
 fs::path clip_of_bytes(const std::string& name, const std::string& bytes);
 std::string bytes_of(const fs::path& file);
 
-/// The camera clip of the Debian package forensics-samples-files (a dog on tiles, by an Android phone; CC-BY-SA-4.0,
-/// see the package's copyright file), fetched with apt-get when first asked for. Nothing when it cannot be had.
-std::optional<fs::path> camera_clip();
-
 /// The standard output of a command; aborts when it fails.
 std::string output_of(const std::string& command);
 
