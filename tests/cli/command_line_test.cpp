@@ -5,8 +5,8 @@
 namespace sash::cli {
 namespace {
 
-const std::vector<std::string> commands{"demo",     "begin", "footage", "still", "formula",
-                                        "equation", "check", "script",  "record"};
+const std::vector<std::string> commands{"demo",     "begin", "footage", "still",  "formula",
+                                        "equation", "check", "script",  "record", "figures"};
 
 TEST(CommandLine, OpensTheDeskWithoutACommand) {
   std::ostringstream out;
@@ -39,7 +39,7 @@ TEST(CommandLine, EveryCommandHasHelpOfItsOwn) {
     EXPECT_EQ(help.err, "") << name;
     EXPECT_NE(help.out.find("Usage: sashline " + name), std::string::npos) << help.out;
   }
-  for (const char* name : {"footage", "formula", "equation", "check"})
+  for (const char* name : {"footage", "formula", "equation", "check", "figures"})
     EXPECT_NE(said({name, "--help"}).out.find("--json"), std::string::npos) << name;
 }
 

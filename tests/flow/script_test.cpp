@@ -72,8 +72,8 @@ TEST_F(Script, PageNeedsNothingElse) {
 
 TEST_F(Script, PageSaysWhatWasFound) {
   const std::string html = file("script.html");
-  for (const char* words : {"The copper cycle", "The sodium hydroxide", "(60.0 ± 2.1) mmol", "110.4", "hydrogen from zinc",
-                            "brown fume of nitrogen dioxide", "Poisonous brown gas"})
+  for (const char* words : {"The copper cycle", "The sodium hydroxide", "(60.0 ± 2.1) mmol", "110.4",
+                            "hydrogen from zinc", "brown fume of nitrogen dioxide", "Poisonous brown gas"})
     EXPECT_NE(html.find(words), std::string::npos) << words;
 }
 

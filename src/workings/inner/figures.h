@@ -16,15 +16,15 @@ namespace sash::workings::inner {
 
 struct FigureValue {
   const model::Figure* figure = nullptr;
-  quantity::Unit unit;      ///< in which it was given; the usual one of its kind where it was not
-  bool stated = false;      ///< somebody gave a number
-  double si = 0;            ///< best value
-  double si_spread = 0;     ///< standard uncertainty
+  quantity::Unit unit;     ///< in which it was given; the usual one of its kind where it was not
+  bool stated = false;     ///< somebody gave a number
+  double si = 0;           ///< best value
+  double si_spread = 0;    ///< standard uncertainty
   quantity::Spread shape;  ///< the same with its shape and reason, in `unit`
-  quantity::Said said;      ///< in `unit`; only when stated
-  bool as_said = false;     ///< its uncertainty is that of its digits and words
-  std::string doubt;        ///< why it is that uncertain
-  std::string trouble;      ///< a sentence when it cannot be computed with; otherwise empty
+  quantity::Said said;     ///< in `unit`; only when stated
+  bool as_said = false;    ///< its uncertainty is that of its digits and words
+  std::string doubt;       ///< why it is that uncertain
+  std::string trouble;     ///< a sentence when it cannot be computed with; otherwise empty
 
   std::string name;  ///< for sentences: its label, or "mass of copper"
 
