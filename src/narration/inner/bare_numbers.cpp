@@ -131,10 +131,11 @@ bool governed_by_state(const Scene& s, const Phrase& p) {
   return verbs_of_state.has(word) || word.ends_with("'s") || word.ends_with("'re");
 }
 
-constexpr WordSet warm_words{"thermometer", "temperature", "degrees",  "celsius", "warm",   "hot",
-                             "cool",        "heat",        "heated",   "heating", "cooled", "cooling",
-                             "melting",     "boiling",     "climbing", "boils",   "melts",  "warmed",
-                             "fahrenheit",  "bath",        "temp",     "°c"};
+constexpr WordSet warm_words{
+    "distill",  "distil",   "distilling",  "distillation", "reflux",     "colder",  "cold",    "cooler",
+    "freeze",   "freezing", "thermometer", "temperature",  "degrees",    "celsius", "warm",    "hot",
+    "cool",     "heat",     "heated",      "heating",      "cooled",     "cooling", "melting", "boiling",
+    "climbing", "boils",    "melts",       "warmed",       "fahrenheit", "bath",    "temp",    "°c"};
 
 std::optional<Meaning> by_instrument(const Scene& s, std::size_t index) {
   const Phrase& p = s.phrases[index];
@@ -199,19 +200,24 @@ std::optional<Meaning> by_acidity(const Scene& s, std::size_t index) {
   return std::nullopt;
 }
 
-constexpr WordSet temperature_paths{"gone",   "climbed", "risen",   "dropped", "fallen",  "cooled", "warmed", "reached",
-                                    "peaked", "hit",     "hits",    "reaches", "reach",   "heated", "rises",  "climbs",
-                                    "drops",  "falls",   "heat",    "cool",    "bring",   "warm",   "went",   "rose",
-                                    "fell",   "keep",    "keeping", "hold",    "holding", "melts",  "melted", "melting",
-                                    "boils",  "boiling", "started", "set",     "oven",    "bath",   "goes",   "stays"};
+constexpr WordSet temperature_paths{
+    "come",    "comes",   "came", "dropping", "rising",  "climbing", "falling", "cooling", "heating",
+    "lowest",  "highest", "gone", "climbed",  "risen",   "dropped",  "fallen",  "cooled",  "warmed",
+    "reached", "peaked",  "hit",  "hits",     "reaches", "reach",    "heated",  "rises",   "climbs",
+    "drops",   "falls",   "heat", "cool",     "bring",   "warm",     "went",    "rose",    "fell",
+    "keep",    "keeping", "hold", "holding",  "melts",   "melted",   "melting", "boils",   "boiling",
+    "started", "set",     "oven", "bath",     "goes",    "stays"};
 
 /// The scale most temperatures before were given in.
 std::string usual_scale(const Scene& s, std::size_t index) {
   int celsius = 0;
-  for (std::size_t i = index; i-- > 0;) {
-    if (s.phrases[i].fate == Fate::figure && is_temperature(s.phrases[i]))
-      celsius += s.phrases[i].unit == "[degF]" ? -1 : 1;
+  std::string first;
+  for (std::size_t i = 0; i < index; ++i) {
+    if (s.phrases[i].fate != Fate::figure || !is_temperature(s.phrases[i])) continue;
+    if (first.empty()) first = s.phrases[i].unit;
+    celsius += s.phrases[i].unit == "[degF]" ? -1 : 1;
   }
+  if (celsius == 0 && !first.empty()) return first;
   return celsius < 0 ? "[degF]" : "Cel";
 }
 
@@ -219,18 +225,31 @@ std::optional<Meaning> by_temperature(const Scene& s, std::size_t index) {
   const Phrase& p = s.phrases[index];
   if (p.fraction || p.value > 2000 || p.number.paired) return std::nullopt;
   const Meaning celsius{Kind::temperature, "Cel", "temperature by its context", 0.8};
-  if (s.find_before(p.first, WordSet{"melting", "boiling", "melts", "boils"}, 14) && p.value > 20) return celsius;
+  if (s.find_before(p.first, WordSet{"melting", "boiling", "melts", "boils"}, 14) && p.value > 20) {
+    return Meaning{Kind::temperature, usual_scale(s, index), "a melting or boiling point", 0.8};
+  }
   const std::string_view before = s.word_before(p.first);
   const std::size_t g = governor(s, p);
-  const bool at = before == "at" || (before == "around" && s.word_before(p.first, 2) == "at") ||
-                  (s.word_before(p.first, 2) == "at" && between_words.has(before)) ||
-                  s.find_before(p.first, WordSet{"at"}, 4).has_value();
-  const bool path = (before == "to" || before == "past" || before == "above" || before == "below" || before == "hit" ||
-                     before == "reached" || between_words.has(before)) &&
+  const bool superlative = s.find_before(p.first, WordSet{"least", "most", "first", "last"}, 2).has_value();
+  const bool at = superlative ? false
+                              : before == "at" || (before == "around" && s.word_before(p.first, 2) == "at") ||
+                                    (s.word_before(p.first, 2) == "at" && between_words.has(before)) ||
+                                    s.find_before(p.first, WordSet{"at"}, 4).has_value();
+  const bool path = (temperature_paths.has(before) || before == "to" || before == "past" || before == "above" ||
+                     before == "below" || before == "hit" || before == "reached" || between_words.has(before)) &&
                     s.find_before(p.first, temperature_paths, 6).has_value();
   const bool state = verbs_of_state.has(s.word(g)) || s.word(g).ends_with("'s") || s.word(g).ends_with("'re");
-  const Phrase* last = last_figure(s, index, 40, is_temperature);
-  const bool warm = s.find_in_sentence(p.first, warm_words).has_value();
+  const Phrase* last = last_figure(s, index, 60, is_temperature);
+  if (p.number.value < 0 &&
+      (last != nullptr || s.find_in_sentence(p.first, WordSet{"lowest", "down", "dropped", "cold", "thermometer"}))) {
+    return celsius;  // only temperatures go below zero
+  }
+  if (index > 0 && p.first - s.phrases[index - 1].last <= 1 && s.phrases[index - 1].fate == Fate::figure &&
+      is_temperature(s.phrases[index - 1]) && !s.phrases[index - 1].unit_said && plain_whole(p)) {
+    return Meaning{Kind::temperature, s.phrases[index - 1].unit, "temperatures read out one after another", 0.7};
+  }
+  bool warm = s.find_in_sentence(p.first, warm_words).has_value();
+  for (std::size_t i = p.first; i-- > 0 && p.first - i < 30 && !warm;) warm = warm_words.has(s.word(i));
   // A neighbour in the same sentence or just before says degrees.
   bool temperature_behind = false;
   for (std::size_t i = index + 1; i < s.phrases.size() && s.phrases[i].first < p.last + 16; ++i) {
@@ -318,6 +337,14 @@ std::optional<Meaning> by_last_spoken(const Scene& s, std::size_t index) {
       s.phrases[index + 1].first - p.last <= 8) {
     if (const Phrase* mass = weighed_alike(s, index)) return like(mass, "weight before its moles", 0.75);
   }
+  const bool alone =
+      p.first == s.begin_of_sentence(p.first) || s.word_before(p.first) == ":" || s.word_before(p.first) == ".";
+  if (alone && p.number.decimal) {
+    const Phrase* mass = weighed_alike(s, index);
+    if (mass != nullptr && mass->value > 0 && p.value / mass->value > 0.5 && p.value / mass->value < 2) {
+      return like(mass, "a weight read out by itself", 0.8);
+    }
+  }
   const Phrase* last = last_figure(s, index, 45, measured);
   if (last != nullptr && (governed_by_state(s, p) || s.word_before(p.first) == "then" ||
                           s.word_before(p.first) == "and" || s.word_before(p.first) == ",")) {
@@ -371,9 +398,52 @@ std::optional<Meaning> by_mark(const Scene& s, std::size_t index) {
   return Meaning{Kind::volume, "mL", "a mark on the glass", 0.85};
 }
 
+/// "make it up to 250": the volume of what is made.
+std::optional<Meaning> by_making_up(const Scene& s, std::size_t index) {
+  const Phrase& p = s.phrases[index];
+  if (s.word_before(p.first) != "to" || p.fraction || p.upper) return std::nullopt;
+  const bool up = s.find_before(p.first, WordSet{"up"}, 4).has_value();
+  const bool made =
+      s.find_before(p.first, WordSet{"make", "made", "making", "top", "topped", "fill", "filled", "dilute", "diluted"},
+                    7)
+          .has_value();
+  if (!made || (!up && !s.find_before(p.first, WordSet{"dilute", "diluted"}, 4))) return std::nullopt;
+  return like(last_figure(s, index, 60, is_volume), "made up to a volume", 0.85);
+}
+
+/// "out of 110": a number said before with its unit, said again.
+std::optional<Meaning> by_echo(const Scene& s, std::size_t index) {
+  const Phrase& p = s.phrases[index];
+  constexpr WordSet pointing{"of", "from", "than", "minus", "the", "those", "less", "theory"};
+  if (p.fraction || p.upper || !pointing.has(s.word_before(p.first))) return std::nullopt;
+  if (p.last < s.size() && s.phrase_at[p.last]) return std::nullopt;  // "the 24 40 joint"
+  if (p.value < 13 && !p.number.decimal) return std::nullopt;
+  for (std::size_t i = index; i-- > 0 && p.first - s.phrases[i].first < 900;) {
+    const Phrase& q = s.phrases[i];
+    const bool measured =
+        q.kind == Kind::mass || q.kind == Kind::volume || q.kind == Kind::gas_volume || q.kind == Kind::amount;
+    if (q.fate == Fate::figure && measured && q.unit_said && q.value == p.value && !q.upper)
+      return like(&q, "said before with its unit", 0.75);
+  }
+  return std::nullopt;
+}
+
+/// "for two minutes, and then strongly for at least ten".
+std::optional<Meaning> by_waiting(const Scene& s, std::size_t index) {
+  const Phrase& p = s.phrases[index];
+  std::size_t i = p.first;
+  constexpr WordSet hedging{"at", "least", "about", "around", "another", "nearly", "maybe"};
+  while (i > s.begin_of_sentence(p.first) && hedging.has(s.word_before(i))) --i;
+  if (p.fraction || s.word_before(i) != "for") return std::nullopt;
+  const Phrase* last = last_figure(s, index, 40, [](const Phrase&) { return true; });
+  if (last == nullptr || !is_duration(*last) || !s.same_sentence(last->first, p.first)) return std::nullopt;
+  return like(last, "another wait, in the unit before", 0.75);
+}
+
 std::optional<Meaning> by_density(const Scene& s, std::size_t index) {
   const Phrase& p = s.phrases[index];
-  if (p.value > 25 || p.value < 0.0005 || !s.find_before(p.first, WordSet{"density", "gravity"}, 5))
+  if (p.value > 25 || p.value < 0.0005 ||
+      !s.find_before(p.first, WordSet{"density", "gravity", "density's", "densities"}, 5))
     return std::nullopt;
   return Meaning{Kind::density, "g/mL", "density without its unit", 0.85};
 }
@@ -412,13 +482,13 @@ bool is_counting(const Scene& s, const Phrase& p) {
   if (p.upper || p.number.decimal || p.last >= s.size()) return false;
   const Token& next = s.tokens[p.last];
   if (next.type != Token::Type::word || s.phrase_at[p.last]) return false;
-  constexpr WordSet function_words{"and",    "so",      "but",     "which",  "that",    "on",    "in",    "or",
-                                   "of",     "then",    "now",     "with",   "as",      "to",    "for",   "because",
-                                   "is",     "at",      "if",      "it",     "we",      "i",     "the",   "you",
-                                   "from",   "by",      "okay",    "just",   "when",    "where", "while", "after",
-                                   "before", "again",   "again,",  "here",   "there",   "long",  "wide",  "thick",
-                                   "deep",   "across",  "high",    "tall",   "line",    "mark",  "ish",   "isn't",
-                                   "give",   "perfect", "already", "though", "exactly", "oh",    "into",  "out"};
+  constexpr WordSet function_words{
+      "that's",  "that",    "this",    "per",    "are",     "were",  "give",   "and",   "so",     "but",  "which",
+      "that",    "on",      "in",      "or",     "of",      "then",  "now",    "with",  "as",     "to",   "for",
+      "because", "is",      "at",      "if",     "it",      "we",    "i",      "the",   "you",    "from", "by",
+      "okay",    "just",    "when",    "where",  "while",   "after", "before", "again", "again,", "here", "there",
+      "long",    "wide",    "thick",   "deep",   "across",  "high",  "tall",   "line",  "mark",   "ish",  "isn't",
+      "give",    "perfect", "already", "though", "exactly", "oh",    "into",   "out"};
   return !function_words.has(next.text);
 }
 
@@ -442,11 +512,14 @@ std::optional<Meaning> meaning_of(const Scene& s, std::size_t index) {
   if (auto m = by_correction(s, index)) return m;
   if (auto m = by_mark(s, index)) return m;
   if (auto m = by_extent(s, index)) return m;
+  if (auto m = by_making_up(s, index)) return m;
   if (is_counting(s, p)) return std::nullopt;
   if (auto m = by_of_material(s, index)) return m;
+  if (auto m = by_echo(s, index)) return m;
   if (auto m = by_density(s, index)) return m;
   if (auto m = by_concentration(s, index)) return m;
   if (auto m = by_acidity(s, index)) return m;
+  if (auto m = by_waiting(s, index)) return m;
   if (auto m = by_instrument(s, index)) return m;
   if (auto m = by_weighing(s, index)) return m;
   if (auto m = by_temperature(s, index)) return m;

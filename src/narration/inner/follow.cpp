@@ -51,7 +51,9 @@ void follow_attached(const Scene& s, Draft& d) {
   } else if (kind == Kind::percent_yield && !said_itself(d)) {
     d.subject = to.subject;
   } else if (kind == Kind::mass || kind == Kind::volume) {
-    d.role = to.role;  // each of the counted
+    const std::string_view noun = s.word(s.phrase_of(to).last - 1);
+    const bool washes = noun == "times" || noun == "twice" || noun == "thrice" || noun == "washes" || noun == "rinses";
+    d.role = washes && kind == Kind::volume ? Role::solvent : to.role;  // each of the counted
   }
 }
 
@@ -61,7 +63,11 @@ void follow_ties(Scene& scene) {
   for (Draft& d : scene.figures) {
     if (d.same_as) follow_first(scene, d);
     if (!d.sum_of.empty() && !said_itself(d)) d.subject = sum_subject(scene, d);
-    if (d.attached_to) follow_attached(scene, d);
+    if (d.attached_to) {
+      follow_attached(scene, d);
+      Draft& to = scene.figures[*d.attached_to];
+      if (scene.phrase_of(to).kind == Kind::count) to.role = d.role;
+    }
   }
 }
 

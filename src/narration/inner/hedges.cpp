@@ -72,7 +72,12 @@ std::optional<Hedge> hedge_before(const Scene& s, const Phrase& p) {
       if (word == "some" || word == "c") {
         if (i + 1 != p.first) return std::nullopt;
       }
-      if (word == "say" && i + 2 < p.first) return std::nullopt;
+      if (word == "say") {
+        const std::string_view earlier = s.word_before(i);
+        const bool aside = i == begin || earlier == "," || earlier == "i'd" || earlier == "let's" || earlier == "so" ||
+                           earlier == "or" || earlier == "at";
+        if (!aside || i + 2 < p.first) return std::nullopt;
+      }
       return Hedge::about;
     }
     if (!passing.has(word)) return std::nullopt;

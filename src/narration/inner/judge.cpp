@@ -10,20 +10,20 @@ namespace {
 using quantity::Kind;
 
 constexpr WordSet vessels{
-    "beaker",   "beakers",     "flask",      "flasks",    "cylinder",   "cylinders",   "bottle",     "bottles",
-    "tub",      "tubs",        "jar",        "jars",      "tube",       "tubes",       "vial",       "vials",
-    "funnel",   "burette",     "buret",      "pipette",   "pipettes",   "pipet",       "syringe",    "syringes",
-    "crucible", "dish",        "bucket",     "mould",     "mold",       "pan",         "pot",        "can",
-    "bag",      "box",         "pack",       "packet",    "mug",        "glass",       "bowl",       "joint",
-    "joints",   "fuse",        "bulb",       "lamp",      "heater",     "hotplate",    "plate",      "mantle",
-    "kettle",   "container",   "containers", "conical",   "erlenmeyer", "boat",        "carboy",     "tank",
-    "reactor",  "test",        "measuring",  "graduated", "volumetric", "supply",      "charger",    "adapter",
-    "adaptor",  "transformer", "drum",       "canister",  "sachet",     "dropper",     "separatory", "separating",
-    "carton",   "jug",         "pitcher",    "balloon",   "condenser",  "column",      "cuvette",    "cell",
-    "still",    "microwave",   "laser",      "motor",     "resistor",   "thermometer", "ruler",      "rbf",
-    "tin",      "rod",         "rods",       "stopper",   "clamp",      "needle",      "tubing",     "screen",
-    "oven",     "torch",       "cartridge",  "keg",       "barrel",     "pail",        "barb",       "desiccator",
-    "jars"};
+    "bottom",     "rb",         "beaker",   "beakers",     "flask",      "flasks",    "cylinder",   "cylinders",
+    "bottle",     "bottles",    "tub",      "tubs",        "jar",        "jars",      "tube",       "tubes",
+    "vial",       "vials",      "funnel",   "burette",     "buret",      "pipette",   "pipettes",   "pipet",
+    "syringe",    "syringes",   "crucible", "dish",        "bucket",     "mould",     "mold",       "pan",
+    "pot",        "can",        "bag",      "box",         "pack",       "packet",    "mug",        "glass",
+    "bowl",       "joint",      "joints",   "fuse",        "bulb",       "lamp",      "heater",     "hotplate",
+    "plate",      "mantle",     "kettle",   "container",   "containers", "conical",   "erlenmeyer", "boat",
+    "carboy",     "tank",       "reactor",  "test",        "measuring",  "graduated", "volumetric", "supply",
+    "charger",    "adapter",    "adaptor",  "transformer", "drum",       "canister",  "sachet",     "dropper",
+    "separatory", "separating", "carton",   "jug",         "pitcher",    "balloon",   "condenser",  "column",
+    "cuvette",    "cell",       "still",    "microwave",   "laser",      "motor",     "resistor",   "thermometer",
+    "ruler",      "rbf",        "tin",      "rod",         "rods",       "stopper",   "clamp",      "needle",
+    "tubing",     "screen",     "oven",     "torch",       "cartridge",  "keg",       "barrel",     "pail",
+    "barb",       "desiccator", "jars"};
 
 constexpr WordSet vessel_words{
     "round",     "bottom",    "bottomed",   "glass",      "plastic",      "big",        "small",      "tall",
@@ -63,12 +63,11 @@ bool sizes_a_vessel(const Scene& s, const Phrase& p) {
   return false;
 }
 
-constexpr WordSet apparatus{"rod",       "rods",     "electrode", "electrodes", "tube",    "tubes",  "mould",
-                            "mold",      "pipe",     "column",    "hose",       "tubing",  "needle", "tray",
-                            "dish",      "pan",      "box",       "flask",      "beaker",  "table",  "bench",
-                            "hood",      "spatula",  "bar",       "stirrer",    "battery", "funnel", "bucket",
-                            "tank",      "shield",   "screen",    "clamp",      "stand",   "jar",    "bottle",
-                            "condenser", "crucible", "test",      "cylinder",   "syringe", "pot",    "ruler"};
+constexpr WordSet apparatus{"rod",     "rods",   "electrode", "electrodes", "tube",   "tubes",   "mould", "mold",
+                            "pipe",    "hose",   "tubing",    "needle",     "tray",   "dish",    "pan",   "box",
+                            "flask",   "beaker", "table",     "bench",      "hood",   "spatula", "bar",   "stirrer",
+                            "battery", "funnel", "bucket",    "tank",       "shield", "screen",  "clamp", "stand",
+                            "jar",     "bottle", "condenser", "crucible",   "test",   "syringe", "ruler"};
 constexpr WordSet extents{"wide",     "thick",  "tall", "long", "high", "across",
                           "diameter", "square", "in",   "bore", "deep"};
 
@@ -167,6 +166,9 @@ bool is_other_time(const Scene& s, const Phrase& p) {
   const std::string_view before = s.word_before(p.first);
   const std::string_view behind = s.word(p.last);
   if (behind == "ago" || (behind == "earlier" && p.unit == "a")) return true;
+  constexpr WordSet body{"fingers", "finger", "hands", "hand",   "skin", "hair",
+                         "nose",    "tongue", "stain", "scales", "find"};
+  if (s.find_before(p.first, body, 8) || s.find_after(p.last, body, 4)) return true;
   if (p.unit == "a" || p.unit == "mo") return !s.find_before(p.first, keeping, 6);
   if (p.number.article && (p.unit == "s" || p.unit == "min") && !p.upper && p.value == 1) {
     constexpr WordSet waiting{"for",    "about",  "takes", "take",  "after", "around", "roughly",
@@ -185,6 +187,11 @@ bool is_other_time(const Scene& s, const Phrase& p) {
     return true;
   if (behind == "-" && (s.tokens.is(p.last + 1, "old") || s.tokens.is(p.last + 1, "long"))) return true;
   return false;
+}
+
+/// "one drop at a time": how, not how much.
+bool is_manner(const Scene& s, const Phrase& p) {
+  return s.tokens.is(p.last, "at") && s.tokens.is(p.last + 1, "a") && s.tokens.is(p.last + 2, "time");
 }
 
 bool is_interval(const Scene& s, const Phrase& p) {
@@ -236,6 +243,8 @@ void judge_phrases(Scene& scene) {
       settle(p, Fate::distractor, "basis of a price", 0.9);
     } else if (is_negated(scene, p)) {
       settle(p, Fate::distractor, "expressly not meant", 0.9);
+    } else if (is_manner(scene, p)) {
+      settle(p, Fate::unscored, "a manner of adding", 0.9);
     } else if (is_interval(scene, p)) {
       settle(p, Fate::unscored, "interval", 0.8);
     } else if (p.kind == Kind::duration && is_other_time(scene, p)) {

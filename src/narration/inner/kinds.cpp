@@ -2,6 +2,7 @@
 // that have an amount each, and shares of what was measured before.
 
 #include <algorithm>
+#include <cmath>
 
 #include "narration/inner/scene.h"
 
@@ -37,10 +38,30 @@ bool is_strength(const Scene& s, std::size_t index) {
   const Phrase& p = s.phrases[index];
   if (mention_behind(s, p.last, 2) != nullptr && s.word(p.last) != "of") return true;
   const std::string_view behind = s.word(p.last);
+  if (s.find_before(p.first, WordSet{"label", "bottle"}, 6)) return true;
   if (behind == "solution" || behind == "strength" || behind == "assay" || behind == "pure" || behind == "purity")
     return true;
   if (behind == "by" || behind == "w" || behind == "weight") return true;
   if (s.find_before(p.first, WordSet{"concentrated", "purity", "assay", "strength", "grade"}, 4)) return true;
+  return false;
+}
+
+/// Whether the percent is what two figures of one kind said just before make of each other, the smaller said first.
+bool is_ratio_of_last(const Scene& s, std::size_t index) {
+  const Phrase& p = s.phrases[index];
+  std::vector<const Phrase*> last;
+  for (std::size_t i = index; i-- > 0 && p.first - s.phrases[i].first < 60 && last.size() < 3;) {
+    const Phrase& q = s.phrases[i];
+    const bool portion =
+        q.kind == Kind::mass || q.kind == Kind::volume || q.kind == Kind::gas_volume || q.kind == Kind::amount;
+    if (q.fate == Fate::figure && portion && !q.upper && q.value > 0) last.push_back(&q);
+  }
+  for (std::size_t a = 0; a < last.size(); ++a) {
+    for (std::size_t b = 0; b < last.size(); ++b) {
+      if (a == b || last[a]->unit != last[b]->unit) continue;
+      if (std::abs(last[a]->value / last[b]->value * 100 - p.value) < 0.02 * p.value) return true;
+    }
+  }
   return false;
 }
 
@@ -86,6 +107,13 @@ Kind percent_kind(const Scene& s, std::size_t index) {
     // "10 percent of that": a share
     return Kind::percent_other;
   }
+  // Percents follow one another: another strength beside a strength.
+  for (std::size_t i = index; i-- > 0 && p.first - s.phrases[i].first < 60;) {
+    const Phrase& q = s.phrases[i];
+    if (q.fate == Fate::figure && q.unit == "%" && (q.kind == Kind::mass_percent || q.kind == Kind::volume_percent))
+      return q.kind;
+    if (q.fate == Fate::figure && q.kind == Kind::mass && q.unit_said) break;  // something was weighed since
+  }
   if (s.find_before(p.first, gains, 8) || s.find_after(p.last, gains, 4)) return Kind::percent_yield;
   // A percent on its own behind what was weighed at the end is the yield; behind a liquid, its strength.
   std::size_t sentence_back = p.first;
@@ -108,14 +136,21 @@ Kind percent_kind(const Scene& s, std::size_t index) {
   }
   (void)sentence_back;
   if (s.find_in_sentence(p.first, WordSet{"out", "step", "steps", "theory"})) return Kind::percent_yield;
+  if (is_ratio_of_last(s, index)) return Kind::percent_yield;
   for (std::size_t i = s.mentions.size(); i-- > 0;) {
     if (s.mentions[i].last > p.first) continue;
-    if (p.first - s.mentions[i].last < 16 && s.same_sentence(s.mentions[i].first, p.first)) {
-      return spirits.has(s.mentions[i].name) ? Kind::volume_percent : Kind::mass_percent;
-    }
+    const Mention& m = s.mentions[i];
+    const std::size_t far = p.first - m.last;
+    if (far < 16 && s.same_sentence(m.first, p.first))
+      return spirits.has(m.name) ? Kind::volume_percent : Kind::mass_percent;
+    if (far < 40 && (m.solution || m.acid)) return Kind::mass_percent;
     break;
   }
-  return Kind::percent_other;
+  const std::string_view before = s.word_before(p.first);
+  const bool said_of_it = before == "is" || before == "it's" || before == "that's";
+  const bool weighed =
+      index > 0 && s.phrases[index - 1].kind == Kind::mass && p.first - s.phrases[index - 1].first < 40;
+  return said_of_it && !weighed ? Kind::mass_percent : Kind::percent_other;
 }
 
 constexpr WordSet changing{"gained", "lost",   "rise",  "rose",     "drop",       "dropped", "another",

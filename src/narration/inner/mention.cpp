@@ -187,6 +187,19 @@ bool is_plainly_formula(std::string_view written) {
          (digits > 0 && written.size() > 3);
 }
 
+/// "H two S O four": letters and numbers only. "up to" is none.
+bool is_spelled_out(const TokenStream& s, std::size_t first, std::size_t last) {
+  constexpr WordSet numbers{"two", "three", "four", "five", "six", "seven", "eight", "to", "too", "for"};
+  std::size_t letters = 0;
+  for (std::size_t i = first; i < last; ++i) {
+    const bool letter = s[i].type == Token::Type::word && s.text(i).size() == 1;
+    letters += letter ? 1 : 0;
+    const bool number = s[i].type == Token::Type::number || numbers.has(s.text(i));
+    if (!letter && !number && !(s[i].type == Token::Type::word && is_plainly_formula(s[i].raw))) return false;
+  }
+  return letters > 0;
+}
+
 constexpr WordSet containers{"can",   "cans",  "carton", "bottle", "bottles", "jar", "bag",  "bath", "dish",
                              "crate", "maker", "stand",  "pipe",   "cycle",   "box", "mill", "board"};
 
@@ -201,7 +214,7 @@ bool is_everyday(const TokenStream& s, std::size_t at, std::size_t last) {
     return s.is(at + 1, "colored") || s.is(at + 1, "medal") || s.is(at + 1, "color");
   if (word == "air") return s.is(at - 1, "the") || s.is(at - 1, "fresh") || s.is(at - 1, "in");
   if (word == "dawn") return s[at].raw != "Dawn";
-  if (word == "ice") return s.is(at + 1, "bath") || s.is(at + 1, "bucket");
+  if (word == "ice") return true;
   return false;
 }
 
@@ -321,7 +334,8 @@ std::vector<Mention> find_mentions(const TokenStream& s, std::span<const model::
       }
     }
     const bool name = match && match->known.reading == chem::NameReading::name;
-    const bool formula = match && match_last == i + 1 ? is_plainly_formula(s[i].raw) : true;
+    bool formula = match && match_last == i + 1 && is_plainly_formula(s[i].raw);
+    if (match && match_last > i + 1) formula = is_spelled_out(s, i, match_last);
     const bool plain = match && !match->known.doubtful && (name || formula);
     if (plain && match_last > material_last && !is_everyday(s, i, match_last)) {
       Mention m;

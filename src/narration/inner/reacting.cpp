@@ -94,8 +94,11 @@ std::vector<std::string> candidates(const std::vector<Matter>& reactants, const 
   std::erase_if(others, [&](const std::string& f) {
     return f == product || std::find(left.begin(), left.end(), f) != left.end();
   });
-  std::sort(others.begin(), others.end());
-  others.erase(std::unique(others.begin(), others.end()), others.end());
+  std::vector<std::string> distinct;  // the likeliest stay first: salts, water, gases
+  for (std::string& f : others) {
+    if (std::find(distinct.begin(), distinct.end(), f) == distinct.end()) distinct.push_back(std::move(f));
+  }
+  others = std::move(distinct);
   std::vector<std::string> found;
   if (auto e = balanced(left, {product})) found.push_back(*e);
   for (std::size_t a = 0; a < others.size() && found.size() < most; ++a) {
@@ -153,27 +156,27 @@ std::vector<SpokenRelation> reactions(const std::vector<SpokenFigure>& figures, 
     }
     if (found.empty()) continue;
     const auto& [used, equations] = found.front();
-    for (std::size_t e = 0; e < equations.size(); ++e) {
-      SpokenRelation r;
-      r.type = model::RelationType::reaction;
-      for (const std::size_t k : used) {
-        const auto& [matter, sample] = in[k];
-        for (const std::size_t m : sample->members) {
-          if (is_portion(figures[m].kind) && (figures[m].kind != Kind::volume || sample->strengths.empty())) {
-            r.terms.push_back({"reactant", m, matter.formula});
-            break;
-          }
+    SpokenRelation r;
+    r.type = model::RelationType::reaction;
+    for (const std::size_t k : used) {
+      const auto& [matter, sample] = in[k];
+      for (const std::size_t m : sample->members) {
+        if (is_portion(figures[m].kind) && (figures[m].kind != Kind::volume || sample->strengths.empty())) {
+          r.terms.push_back({"reactant", m, matter.formula});
+          break;
         }
       }
-      // What the equation gives in theory is what was expected, not what was isolated.
-      if (theory) r.terms.push_back({"product", i, product->formula});
-      r.given["equation"] = equations[e];
-      r.label = equations[e];
-      r.rule = "reactants measured in, product weighed out, balanced";
-      r.confidence = equations.size() == 1 ? 0.6 : 0.4;
-      if (r.terms.size() < 2 || !done.insert(r.label + "|" + std::to_string(r.terms.back().figure)).second) continue;
-      out.push_back(std::move(r));
     }
+    // What the equation gives in theory is what was expected, not what was isolated.
+    if (theory) r.terms.push_back({"product", i, product->formula});
+    r.given["equation"] = equations.front();
+    // Other equations that balance are named for the person to choose from.
+    for (std::size_t e = 1; e < equations.size(); ++e) r.given["other_equations"] += (e > 1 ? "; " : "") + equations[e];
+    r.label = equations.front();
+    r.rule = "reactants measured in, product weighed out, balanced";
+    r.confidence = equations.size() == 1 ? 0.6 : 0.4;
+    if (r.terms.size() < 2 || !done.insert(r.label + "|" + std::to_string(r.terms.back().figure)).second) continue;
+    out.push_back(std::move(r));
   }
   return out;
 }

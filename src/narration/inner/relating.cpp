@@ -1,6 +1,7 @@
 #include "narration/inner/relating.h"
 
 #include <algorithm>
+#include <cmath>
 #include <set>
 
 #include "narration/inner/reacting.h"
@@ -163,7 +164,8 @@ class Relater {
       if (t.slot == "solvent_volume") t.slot = "solution_volume";
     }
     terms.push_back({"strength", i, ""});
-    add(RelationType::in_solution, std::move(terms), {{"substance", substance}}, strength.subject,
+    add(RelationType::in_solution, std::move(terms),
+        {{"substance", substance_of(figures_[solute->members.front()].subject)}}, strength.subject,
         "a solution that was made up", 0.8);
   }
 
@@ -252,12 +254,35 @@ class Relater {
     if (!vessel && !lost) return;
     std::size_t gross = earlier;
     std::size_t tare = later;
+    if (vessel) {
+      // The vessel may have been weighed many times: the last weighing, less the one that leaves about what was said.
+      gross = later;
+      tare = earlier;
+      double best = off_by(i, gross, tare);
+      for (std::size_t k = later; k-- > 0 && later - k < 40;) {
+        if (kind(k) != Kind::mass || !figures_[k].subject.empty() ||
+            figures_[k].reading.unit != figures_[gross].reading.unit)
+          continue;
+        if (const double off = off_by(i, gross, k); off < best * 0.5) {
+          best = off;
+          tare = k;
+        }
+      }
+    }
     if (figures_[tare].reading.value > figures_[gross].reading.value &&
         figures_[tare].reading.unit == figures_[gross].reading.unit) {
       std::swap(gross, tare);
     }
     add(RelationType::total, {{"part", gross, ""}, {"less", tare, ""}, {"whole", i, ""}}, {}, figures_[i].subject,
         vessel ? "weighed with its vessel, less the vessel" : "what is left behind a loss", 0.85);
+  }
+
+  /// How far the difference of two weighings is from figure `net`, relative to it.
+  double off_by(std::size_t net, std::size_t a, std::size_t b) const {
+    const double said = figures_[net].reading.value *
+                        (figures_[net].reading.unit == "mg" && figures_[a].reading.unit == "g" ? 1e-3 : 1);
+    return said == 0 ? 0
+                     : std::abs(std::abs(figures_[a].reading.value - figures_[b].reading.value) - said) / said + 1e-9;
   }
 
   void yield(std::size_t i) {

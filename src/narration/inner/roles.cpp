@@ -84,9 +84,7 @@ class Caster {
   Role of_temperature(const Phrase& p) const {
     if (near(p, WordSet{"book", "literature", "handbook", "reference"}, 6)) return Role::other;
     if (near(p, WordSet{"melting", "melts", "melted", "boiling"}, 14) && !near(p, WordSet{"water"}, 2)) {
-      return near(p, WordSet{"came", "got", "measured", "is", "was", "out", "found", "melts", "melted"}, 8)
-                 ? Role::stated_result
-                 : Role::other;
+      return Role::stated_result;
     }
     return Role::condition;
   }
@@ -156,6 +154,21 @@ class Caster {
     if (portion && near(p, WordSet{"sum", "calculate", "calculated"}, 6) && p.kind != Kind::amount)
       return Role::stated_result;
     if (p.kind == Kind::mass && d.subject.empty()) return Role::other;
+    const bool second_half = p.first * 2 > s_.size();
+    const std::size_t me = static_cast<std::size_t>(&d - s_.figures.data());
+    if (p.kind == Kind::mass && me >= 2) {
+      // What is left of two weighings of a vessel.
+      std::size_t vessels = 0;
+      for (std::size_t i = me; i-- > 0 && vessels < 2;) {
+        if (s_.phrase_of(s_.figures[i]).kind != Kind::mass || !s_.figures[i].subject.empty()) break;
+        ++vessels;
+      }
+      if (vessels == 2 && !near(p, WordSet{"back", "recovered"}, 3, 5))
+        return second_half ? Role::product : Role::measured_out;
+    }
+    if (std::string_view(d.subject_rule) == "what is in the burette") {
+      return near(p, WordSet{"reading", "reads", "says"}, 5) ? Role::other : Role::added;
+    }
     if (d.subject == "electrons" || d.subject == "gas") return d.subject == "gas" ? Role::other : Role::stated_result;
     if (near(p, WordSet{"lost", "lose", "loses", "spilled", "spilt"}, 4)) return Role::other;
     if (p.kind == Kind::mass || p.kind == Kind::volume || p.kind == Kind::gas_volume) {
@@ -203,19 +216,21 @@ class Caster {
       }
       return Role::stated_result;
     }
-    const bool product = d.mention != nullptr && std::string_view(d.subject_rule) == "the product of the procedure";
+    const bool product =
+        second_half && d.mention != nullptr && std::string_view(d.subject_rule) == "the product of the procedure";
     if (product) return near(p, WordSet{"comparison", "shop", "store"}, 10) ? Role::other : Role::product;
     // The product weighed when much has been measured before: it is there.
     const bool named_product = s_.product && d.mention != nullptr && d.mention->name == s_.mentions[*s_.product].name;
-    const bool late = static_cast<std::size_t>(&d - s_.figures.data()) >= 6 && s_.product &&
-                      s_.phrase_of(d).first > s_.mentions[*s_.product].last + 60;
+    const bool late =
+        second_half && me >= 4 && s_.product && s_.phrase_of(d).first > s_.mentions[*s_.product].last + 60;
     if (named_product && late && p.kind == Kind::mass &&
         near(p, WordSet{"have", "got", "now", "is", "was", "weighs", "gives", "that's", "left", "pure", "crude", "dry"},
              6) &&
         !near(p, WordSet{"take", "weigh", "weighed", "add", "took", "use"}, 6)) {
       return Role::product;
     }
-    if (near(p, WordSet{"now", "crude", "product", "yield", "dried", "gained", "collected", "pure", "final", "finally"},
+    if (second_half &&
+        near(p, WordSet{"now", "crude", "product", "yield", "dried", "gained", "collected", "pure", "final", "finally"},
              5) &&
         near(p, getting, 6) && p.kind != Kind::volume) {
       return Role::product;
@@ -228,9 +243,13 @@ class Caster {
     }
     if (near(p, adding, 7) || near(p, WordSet{"goes", "added"}, 0, 6)) return Role::added;
     if (near(p, weighing, 10)) return Role::measured_out;
+    if (p.kind == Kind::volume && s_.word(p.last) == "of" &&
+        near(p, WordSet{"then", "now", "with", "and", "plus", "need"}, 3))
+      return Role::added;
     if (d.mention != nullptr && d.mention->acid && p.kind == Kind::volume) return Role::added;
     if (p.kind == Kind::volume && p.unit == "[drp]") return Role::added;
-    if (s_.find_in_sentence(p.first, adding)) return Role::added;
+    if (near(p, WordSet{"dry", "dried"}, 6)) return Role::added;  // a drying agent
+    if (near(p, adding, 20)) return Role::added;
     return Role::measured_out;
   }
 
@@ -260,9 +279,15 @@ class Caster {
         return Role::stated_result;
     }
     if (me + 1 < s_.figures.size() && beside(me + 1)) return of_portion(s_.figures[me + 1]);
-    if (last_portion_ != nullptr && p.first - s_.phrase_of(*last_portion_).first < 40) {
+    if (s_.find_in_sentence(p.first, WordSet{"burette", "buret"})) return Role::added;
+    if (near(p, WordSet{"label", "bottle", "store", "book"}, 8)) return Role::other;
+    const bool matches = last_portion_ != nullptr && last_portion_->mention != nullptr && d.mention != nullptr &&
+                         (last_portion_->mention->name == d.mention->name || last_portion_->mention->water);
+    if (matches && p.first - s_.phrase_of(*last_portion_).first < 40) {
+      if (p.kind == Kind::mass_percent && last_portion_->mention->water) return Role::stated_result;
       return last_portion_->role == Role::solvent ? Role::measured_out : last_portion_->role;
     }
+    if (near(p, WordSet{"that's", "is", "it's", "makes", "so"}, 4)) return Role::stated_result;
     return Role::other;
   }
 

@@ -16,7 +16,9 @@ bool is_punctuated(const TokenStream& s) {
 
 /// Whether a full stop there ends a sentence rather than an abbreviation of a single letter.
 bool ends_sentence(const TokenStream& s, std::size_t i) {
-  return s[i].type == Token::Type::sign && stops.has(s[i].text);
+  if (s[i].type != Token::Type::sign || !stops.has(s[i].text)) return false;
+  const bool dots = s.is(i, ".") && ((i + 1 < s.size() && s.is(i + 1, ".")) || (i > 0 && s.is(i - 1, ".")));
+  return !dots;  // "..." is a pause
 }
 
 void find_sentences(Scene& scene) {

@@ -40,6 +40,7 @@ constexpr WordSet name_ends{
     "what",  "this",  "than",  "being",   "without", "through", "around", "onto",  "also",       "already", "about",
     "per",   "we're", "i'm",   "it's",    "that's",  "he",      "she",    "last",  "where",      "slowly",  "please",
     "maybe", "all",   "okay",  "ok",      "um",      "uh"};
+constexpr WordSet determiners{"the", "this", "that", "my", "our", "those", "these", "your", "its", "any"};
 constexpr WordSet pronouns{"it", "that", "this", "these", "those", "them", "which", "stuff", "mine", "one"};
 
 /// Words for whatever is in the pot, and words too vague to be what a procedure makes.
@@ -70,6 +71,7 @@ class Namer {
         topic_token_ = std::max(s_.phrase_of(d).first, d.mention->first);
       }
       make_gas(d);
+      note_titrant(d);
       s_.figures.push_back(std::move(d));
     }
   }
@@ -124,7 +126,8 @@ class Namer {
         const bool noun_behind = i + 1 < s_.size() && mention_at(i + 1) != nullptr;
         if (!noun_behind) return std::nullopt;
       }
-      if (describing.has(word)) {
+      if (determiners.has(word) && !of) return std::nullopt;  // "degrees. The salt": another sentence
+      if (describing.has(word) || (word == "ice" && of)) {
         ++i;
         continue;
       }
@@ -146,6 +149,12 @@ class Namer {
       name += word;
     }
     if (name.empty()) return std::nullopt;
+    const std::string last = name.substr(name.rfind(' ') + 1);
+    if (pot_words.has(last) || last == "solution" || last == "liquid" || last == "times")
+      return Found{std::string(pot), nullptr};
+    constexpr WordSet nondescript{"stuff", "bits",   "material", "product",  "crystals", "powder",
+                                  "solid", "pieces", "needles",  "shavings", "flakes",   "chunks"};
+    if (nondescript.has(last)) return std::nullopt;
     return Found{name, nullptr};
   }
 
@@ -229,16 +238,49 @@ class Namer {
   /// "the dish with the copper is 48.31 grams": the vessel is weighed, no portion of a material.
   bool weighs_a_vessel(const Phrase& p) const {
     if (p.kind != Kind::mass || s_.word(p.last) == "of") return false;
+    const bool vessel_before = !s_.figures.empty() && s_.phrase_of(s_.figures.back()).kind == Kind::mass &&
+                               s_.figures.back().subject.empty() &&
+                               p.first - s_.phrase_of(s_.figures.back()).first < 40;
+    if (s_.find_before(p.first, WordSet{"empty"}, 5)) return true;
+    if (is_weighed_again(p) || weighs_named_vessel(p)) return true;
+    if (vessel_before && s_.find_before(p.first, WordSet{"with"}, 10) &&
+        !s_.find_before(p.first, WordSet{"so", "leaves", "got"}, 2))
+      return true;
     if (s_.find_before(
             p.first, WordSet{"so", "leaves", "leaving", "got", "gives", "minus", "makes", "means", "i've", "have"}, 3))
       return false;
     const auto vessel = s_.find_before(p.first, vessels, 9);
     if (!vessel) return false;
     const std::string_view lead = s_.word_before(*vessel);
-    const bool into = lead == "in" || lead == "into" || s_.word_before(*vessel, 2) == "in" ||
+    const bool into = s_.find_before(*vessel, WordSet{"in", "into", "on", "onto", "from", "to"}, 4).has_value() ||
+                      lead == "in" || lead == "into" || s_.word_before(*vessel, 2) == "in" ||
                       s_.word_before(*vessel, 2) == "into" || s_.word_before(*vessel, 2) == "on" || lead == "on" ||
                       lead == "filter";
     return !into && s_.find_before(p.first, weighing, 4).has_value();
+  }
+
+  /// About as heavy as a vessel weighed before: it is that vessel again, with something in it.
+  bool is_weighed_again(const Phrase& p) const {
+    if (!p.number.decimal) return false;
+    for (std::size_t i = s_.figures.size(); i-- > 0;) {
+      const Phrase& q = s_.phrase_of(s_.figures[i]);
+      if (p.first - q.first > 600) return false;
+      if (q.kind != Kind::mass || !s_.figures[i].subject.empty() || q.unit != p.unit || q.value < 2) continue;
+      if (std::string_view(s_.figures[i].subject_rule) != "a vessel is weighed") continue;
+      return p.value > q.value * 0.9 && p.value < q.value * 1.15;
+    }
+    return false;
+  }
+
+  /// "Weigh the crucible first. Mine is 30.142 grams."
+  bool weighs_named_vessel(const Phrase& p) const {
+    if (!s_.find_before(p.first, WordSet{"mine", "it", "it's", "that", "that's", "this"}, 4)) return false;
+    for (std::size_t i = p.first; i-- > 0 && p.first - i < 14;) {
+      if (s_.mention_at[i]) return false;
+      if (!vessels.has(s_.word(i))) continue;
+      return s_.find_before(i, WordSet{"weigh", "weighed", "weighing", "tare"}, 4).has_value();
+    }
+    return false;
   }
 
   static constexpr WordSet product_words{"crude",          "product",        "theoretical", "theory", "yield",
@@ -298,7 +340,8 @@ class Namer {
 
   bool about_product(const Phrase& p) const {
     return s_.find_before(p.first, product_words, 12).has_value() ||
-           s_.find_after(p.last, WordSet{"product", "crude"}, 3);
+           s_.find_after(p.last, WordSet{"product", "crude"}, 3) ||
+           s_.find_after(p.last, WordSet{"yield", "recovery", "recovered"}, 8);
   }
 
   void name_portion(Draft& d) {
@@ -318,6 +361,23 @@ class Namer {
       if (const Mention* gas = last_gas(p.first)) return take(d, gas, "the gas that is caught");
     }
     const bool each = s_.word(p.last) == "each" || s_.word(p.last) == "apiece";
+    if (p.kind == Kind::volume && titrant_ != nullptr && read_off_burette(d))
+      return take(d, titrant_, "what is in the burette");
+    if (!s_.figures.empty()) {
+      const Draft& before = s_.figures.back();
+      const Phrase& q = s_.phrase_of(before);
+      const std::size_t far = p.first - q.last;
+      if (q.kind == Kind::count && far < 4 && s_.same_sentence(q.first, p.first) && !before.subject.empty()) {
+        return copy(d, before, "as what is counted");
+      }
+      const bool strength =
+          q.kind == Kind::mass_percent || q.kind == Kind::molar_concentration || q.kind == Kind::volume_percent;
+      const bool of_it = s_.word(p.last) == "of" && pronouns.has(s_.word(p.last + 1));
+      if (strength && of_it && far < 16) return copy(d, before, "of what the strength is said");
+    }
+    if (p.kind == Kind::volume) {
+      if (const Mention* m = solvent_spoken_of(p.first)) return take(d, m, "the solvent spoken of");
+    }
     const Mention* near = before_in_sentence(p.first, false);
     if (near != nullptr && (is_vague(near->name) || (stands_by(*near) && p.first - near->last > 2))) near = nullptr;
     if (each && near == nullptr && product_ != nullptr && p.kind == Kind::mass)
@@ -332,6 +392,14 @@ class Namer {
                                  "makes",  "that", "this", "again", "say",   "dropped"};
     const bool again = same_again.has(s_.word_before(p.first)) || same_again.has(s_.word_before(p.first, 2));
     const Draft* last = last_draft(p.first, 40);
+    const Mention* intro = introduced(p.first, 60);
+    if (intro != nullptr && last != nullptr && intro->first > s_.phrase_of(*last).first) last = nullptr;
+    if (p.kind == Kind::volume &&
+        s_.find_before(p.first, WordSet{"getting", "get", "give", "gives", "expect", "should"}, 14)) {
+      for (std::size_t i = p.first; i-- > 0 && p.first - i < 16;) {
+        if (const Mention* gas = mention_at(i); gas != nullptr && gas->gas) return take(d, gas, "the gas spoken of");
+      }
+    }
     if (near != nullptr && last != nullptr && again && s_.phrase_of(*last).first > near->last)
       return copy(d, *last, "as the figure before");
     if (near != nullptr) return take(d, near, "named before");
@@ -339,6 +407,36 @@ class Namer {
     if (const Mention* m = spoken_of(p.first, 60)) return take(d, m, "spoken of last");
     if (last != nullptr) return copy(d, *last, "as the figure before");
     take(d, product_, "the product of the procedure");
+  }
+
+  /// The solvent that the words right before are about: "water's great for this, so I need 74 mL".
+  const Mention* solvent_spoken_of(std::size_t token) const {
+    for (std::size_t i = token; i-- > 0 && token - i < 24;) {
+      const bool wanted = s_.phrase_at[i] && s_.find_before(s_.phrases[*s_.phrase_at[i]].first,
+                                                            WordSet{"need", "least", "needs", "want"}, 5);
+      if (s_.phrase_at[i] && !wanted && s_.phrases[*s_.phrase_at[i]].kind == Kind::volume &&
+          s_.phrases[*s_.phrase_at[i]].fate == Fate::figure && !s_.figures.empty() &&
+          s_.figures.back().mention != nullptr && s_.figures.back().mention->water) {
+        return nullptr;  // already measured out; this is something else
+      }
+      const Mention* m = mention_at(i);
+      if (m != nullptr) return (m->water || m->solvent) && !stands_by(*m) ? m : nullptr;
+    }
+    return nullptr;
+  }
+
+  static constexpr WordSet burettes{"burette", "buret", "titrant"};
+  /// "In the burette is 0.1 molar sodium hydroxide".
+  void note_titrant(const Draft& d) {
+    const Phrase& p = s_.phrase_of(d);
+    if (d.mention == nullptr || p.kind != Kind::molar_concentration || !s_.find_in_sentence(p.first, burettes)) return;
+    titrant_ = d.mention;
+  }
+  bool read_off_burette(const Draft& d) const {
+    const Phrase& p = s_.phrase_of(d);
+    constexpr WordSet reading{"burette", "buret",    "titre", "titer", "used", "reading",
+                              "reads",   "endpoint", "this",  "time",  "run",  "took"};
+    return s_.find_before(p.first, reading, 10).has_value() || s_.find_after(p.last, WordSet{"of"}, 1).has_value();
   }
 
   const Mention* last_water(std::size_t token) const {
@@ -399,7 +497,13 @@ class Namer {
       }
     }
     if (near != nullptr) return take(d, near, "named before");
-    if (last != nullptr) return copy(d, *last, "as the figure before");
+    // The same amount said again is of the same matter.
+    for (std::size_t i = s_.figures.size(); i-- > 0 && p.first - s_.phrase_of(s_.figures[i]).first < 160;) {
+      const Phrase& q = s_.phrase_of(s_.figures[i]);
+      if (q.kind == Kind::amount && q.value == p.value && q.unit == p.unit)
+        return copy(d, s_.figures[i], "the amount said before");
+    }
+    if (last != nullptr && last->subject != pot) return copy(d, *last, "as the figure before");
     take(d, spoken_of(p.first, 60), "spoken of last");
   }
 
@@ -409,6 +513,12 @@ class Namer {
       if (named->mention == nullptr || !named->mention->water) return take_found(d, *named, "named behind");
     }
     if (const Draft* analyte = titrated(p.first)) return copy(d, *analyte, "what was titrated");
+    // Another strength of the same material as the last strength.
+    for (std::size_t i = s_.figures.size();
+         i-- > 0 && p.kind == Kind::mass_percent && before_in_sentence(p.first, true) == nullptr;) {
+      if (s_.phrase_of(s_.figures[i]).kind == Kind::mass_percent)
+        return copy(d, s_.figures[i], "as the strength before");
+    }
     if (const Mention* m = before_in_sentence(p.first, true);
         m != nullptr && !(stands_by(*m) && p.first - m->last > 6)) {
       return take(d, m, "named before");
@@ -446,6 +556,9 @@ class Namer {
   void name_count(Draft& d) {
     const Phrase& p = s_.phrase_of(d);
     if (const auto named = behind(p.last)) return take_found(d, *named, "named behind");
+    if (p.kind == Kind::count && s_.find_in_sentence(p.first, WordSet{"add", "adding", "added", "in"})) {
+      if (const Mention* m = before_in_sentence(p.first, true)) return take(d, m, "named before");
+    }
     // "wash three times, with 150 mL": filled in from what each of them is
     for (std::size_t i = d.phrase + 1; i < s_.phrases.size() && s_.phrases[i].first < p.last + 10; ++i) {
       if (s_.phrases[i].fate != Fate::figure) continue;
@@ -567,6 +680,7 @@ class Namer {
   Scene& s_;
   std::vector<const Mention*> introductions_;
   const Mention* product_ = nullptr;
+  const Mention* titrant_ = nullptr;
   const Mention* topic_ = nullptr;
   std::size_t topic_token_ = 0;
 };

@@ -70,7 +70,7 @@ class Tier {
   bool same_matter(std::size_t a, std::size_t b) const {
     const std::string_view x = bare(s_.figures[a].subject);
     const std::string_view y = bare(s_.figures[b].subject);
-    return !x.empty() && x == y;
+    return !x.empty() && x == y && x != "reaction mixture";
   }
 
   bool same_kind(std::size_t a, std::size_t b) const { return phrase(a).kind == phrase(b).kind; }
@@ -90,7 +90,8 @@ class Tier {
     // The slip is taken back at once: the mark stands in the same sentence or opens the next.
     std::size_t reach = std::min(phrase(b).first, phrase(a).last + 9);
     for (std::size_t t = phrase(a).last; t < reach; ++t) {
-      if (s_.word(t) == "." || s_.word(t) == "!" || s_.word(t) == "?") reach = std::min(reach, t + 2);
+      const bool dots = s_.word(t) == "." && (s_.word(t + 1) == "." || s_.word_before(t) == ".");
+      if (!dots && (s_.word(t) == "." || s_.word(t) == "!" || s_.word(t) == "?")) reach = std::min(reach, t + 2);
     }
     for (std::size_t t = phrase(a).last; t < reach; ++t) {
       const std::string_view w = s_.word(t);
@@ -156,7 +157,9 @@ class Tier {
       const std::size_t far = distance(k, i);
       if (far > reach_of(kind)) break;
       if (s_.figures[k].corrected_by) continue;
-      if (is_same_sample(k, i)) {
+      const bool pointed_at = s_.word_before(phrase(i).first) == "the" && same_kind(k, i) &&
+                              phrase(k).unit == phrase(i).unit && close(k, i, 1e-9) && is_portion(kind);
+      if (pointed_at || is_same_sample(k, i)) {
         s_.figures[i].same_as = first_of(k);
         return;
       }
@@ -164,6 +167,7 @@ class Tier {
   }
 
   static std::size_t reach_of(Kind kind) {
+    if (kind == Kind::volume || kind == Kind::mass) return 160;
     return kind == Kind::current || kind == Kind::voltage || kind == Kind::duration || kind == Kind::molar_concentration
                ? 260
                : 60;
@@ -173,6 +177,7 @@ class Tier {
     const Kind a = phrase(k).kind;
     const Kind b = phrase(i).kind;
     const bool portions = is_portion(a) && is_portion(b);
+    if (is_portion(b) && distance(k, i) > 60) return false;
     if (portions && a != b) return other_unit(k, i);
     if (a != b) return false;
     const std::size_t far = distance(k, i);
@@ -277,13 +282,13 @@ class Tier {
     }
     // The strength of what was just made: of the solution, or of the solvent that was measured. One that is expected or
     // found by titration belongs to no portion.
-    if (s_.figures[i].role == model::Role::stated_result) return;
-    const bool percent = phrase(i).kind != Kind::molar_concentration;
+    if (s_.figures[i].role == model::Role::stated_result || phrase(i).kind != Kind::molar_concentration) return;
     for (std::size_t k = i; k-- > 0;) {
       if (distance(k, i) > 45) return;
+      if (is_strength(phrase(k).kind) && same_matter(k, i)) return;  // the strength of that volume was given already
       if (!fits(k) || phrase(k).kind != Kind::volume || phrase(k).unit == "[drp]") continue;
       const bool solvent = s_.figures[k].mention != nullptr && s_.figures[k].mention->water;
-      if (same_matter(k, i) || (solvent && !percent)) {
+      if (same_matter(k, i) || solvent) {
         s_.figures[i].attached_to = k;
         return;
       }
