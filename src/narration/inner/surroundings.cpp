@@ -1,0 +1,291 @@
+#include "narration/inner/surroundings.h"
+
+#include "narration/inner/topics.h"
+
+namespace sash::narration {
+
+namespace {
+
+using quantity::Kind;
+
+constexpr WordSet describing{
+    "concentrated", "dilute",   "diluted",   "distilled", "deionized", "deionised", "hot",      "cold",       "warm",
+    "ice",          "iced",     "boiling",   "pure",      "dry",       "dried",     "fresh",    "the",        "this",
+    "that",         "my",       "our",       "some",      "more",      "a",         "an",       "glacial",    "wet",
+    "crude",        "solid",    "liquid",    "aqueous",   "anhydrous", "powdered",  "fine",     "white",      "blue",
+    "black",        "green",    "red",       "yellow",    "orange",    "pink",      "brown",    "purple",     "clear",
+    "plain",        "good",     "strong",    "weak",      "saturated", "household", "food",     "grade",      "lab",
+    "cheap",        "same",     "soluble",   "ordinary",  "normal",    "purified",  "tap",      "nice",       "those",
+    "these",        "your",     "its",       "actual",    "clean",     "chilled",   "lukewarm", "granulated", "crushed",
+    "ground",       "about",    "roughly",   "around",    "old",       "new",       "stock",    "standard",   "very",
+    "really",       "little",   "technical", "recovered", "metallic",  "regular",   "free",     "any",        "-",
+    "strength",     "absolute", "denatured", "iodized",   "iodised",   "excess",    "shiny",    "clear",      "spent",
+    "melted",       "molten"};
+
+/// Words that end a name nobody knows: verbs, prepositions, punctuation.
+constexpr WordSet name_ends{
+    "in",    "into",  "to",    "and",     "with",    "from",    "at",     "on",    "for",        "so",      "which",
+    "that",  "is",    "was",   "are",     "were",    "goes",    "go",     "then",  "here",       "or",      "but",
+    "by",    "over",  "as",    "if",      "when",    "now",     "it",     "we",    "i",          "you",     "gives",
+    "per",   "each",  "made",  "because", "left",    "back",    "out",    "off",   "up",         "down",    "before",
+    "after", "until", "while", "should",  "would",   "will",    "can",    "has",   "have",       "had",     "like",
+    "just",  "there", "they",  "not",     "no",      "went",    "going",  "again", "altogether", "total",   "look",
+    "what",  "this",  "than",  "being",   "without", "through", "around", "onto",  "also",       "already", "about",
+    "per",   "we're", "i'm",   "it's",    "that's",  "he",      "she",    "last",  "where",      "slowly",  "please",
+    "maybe", "all",   "okay",  "ok",      "um",      "uh"};
+constexpr WordSet determiners{"the", "this", "that", "my", "our", "those", "these", "your", "its", "any"};
+constexpr WordSet pronouns{"it", "that", "this", "these", "those", "them", "which", "stuff", "mine", "one"};
+
+/// Words for whatever is in the pot, and words too vague to be what a procedure makes.
+constexpr WordSet pot_words{"sludge", "mixture", "stuff", "soup",  "slurry",     "mix", "batch",
+                            "mess",   "goo",     "gunk",  "broth", "suspension", "goop"};
+
+constexpr WordSet vessels{"dish",   "boat", "beaker", "flask", "paper", "crucible", "vial",  "tube",
+                          "bottle", "bowl", "pan",    "jar",   "tin",   "cup",      "glass", "tray"};
+constexpr WordSet weighing{"weigh", "weighs", "weighed", "is",   "was",  "are",
+                           "empty", "alone",  "itself",  "plus", "with", "and"};
+constexpr WordSet product_words{"crude",          "product",        "theoretical", "theory", "yield",
+                                "maximum",        "needles",        "crystals",    "most",   "constant",
+                                "recrystallized", "recrystallised", "purified",    "cake",   "powder"};
+
+}  // namespace
+
+bool is_material(Kind k) {
+  return k == Kind::mass || k == Kind::volume || k == Kind::amount || k == Kind::gas_volume ||
+         k == Kind::mass_percent || k == Kind::molar_concentration || k == Kind::volume_percent || k == Kind::density;
+}
+
+const Mention* Surroundings::mention_at(std::size_t token) const {
+  return token < s_.size() && s_.mention_at[token] ? &s_.mentions[*s_.mention_at[token]] : nullptr;
+}
+
+std::optional<Found> Surroundings::behind(std::size_t i) const {
+  bool of = false;
+  std::string unknown;
+  for (std::size_t steps = 0; steps < 9 && i < s_.size(); ++steps) {
+    if (const Mention* m = mention_at(i)) {
+      if (s_.word(i) == "gas" &&
+          (s_.word_before(i) == "any" || s_.word_before(i) == "ideal" || s_.word_before(i) == "every")) {
+        return Found{"gas", nullptr};
+      }
+      return Found{m->name, m};
+    }
+    if (s_.phrase_at[i]) {
+      const Phrase& p = s_.phrases[*s_.phrase_at[i]];
+      const bool strength =
+          p.unit == "%" || p.kind == Kind::molar_concentration || p.kind == Kind::volume || p.kind == Kind::mass;
+      if (!strength || p.fate == Fate::distractor) return std::nullopt;
+      i = p.last;
+      continue;
+    }
+    const std::string_view word = s_.word(i);
+    if (word == "of" && !of) {
+      of = true;
+      ++i;
+      continue;
+    }
+    if (of && pot_words.has(word)) return Found{std::string(pot), nullptr};
+    if (pronouns.has(word) && of && (i + 1 >= s_.size() || !pot_words.has(s_.word(i + 1)))) {
+      const bool noun_behind = i + 1 < s_.size() && mention_at(i + 1) != nullptr;
+      if (!noun_behind) return std::nullopt;
+    }
+    if (determiners.has(word) && !of) return std::nullopt;  // "degrees. The salt": another sentence
+    if (describing.has(word) || (word == "ice" && of)) {
+      ++i;
+      continue;
+    }
+    if (of && s_.tokens.is_type(i, Token::Type::word)) return unknown_name(i);
+    return std::nullopt;
+  }
+  return std::nullopt;
+}
+
+std::optional<Found> Surroundings::unknown_name(std::size_t i) const {
+  std::string name;
+  for (std::size_t k = 0; k < 3 && i < s_.size(); ++k, ++i) {
+    if (const Mention* m = mention_at(i)) return Found{m->name, m};
+    const std::string_view word = s_.word(i);
+    if (!s_.tokens.is_type(i, Token::Type::word) || name_ends.has(word) || s_.phrase_at[i] || word.ends_with("ing"))
+      break;
+    if (!name.empty()) name += ' ';
+    name += word;
+  }
+  if (name.empty()) return std::nullopt;
+  const std::string last = name.substr(name.rfind(' ') + 1);
+  if (pot_words.has(last) || last == "solution" || last == "liquid" || last == "times")
+    return Found{std::string(pot), nullptr};
+  constexpr WordSet nondescript{"stuff", "bits",   "material", "product",  "crystals", "powder",
+                                "solid", "pieces", "needles",  "shavings", "flakes",   "chunks"};
+  if (nondescript.has(last)) return std::nullopt;
+  return Found{name, nullptr};
+}
+
+const Mention* Surroundings::before_in_sentence(std::size_t token, bool dry) const {
+  const std::size_t begin = s_.begin_of_sentence(token);
+  for (std::size_t i = token; i-- > begin;) {
+    const Mention* m = mention_at(i);
+    if (m == nullptr || (dry && (m->water || m->solvent))) continue;
+    return m;
+  }
+  return nullptr;
+}
+
+bool Surroundings::stands_by(const Mention& m) const {
+  constexpr WordSet prepositions{"in",   "into",    "of", "with",    "from", "for",   "on",   "to",   "over",
+                                 "than", "without", "by", "through", "at",   "under", "like", "onto", "off"};
+  std::size_t i = m.first;
+  while (i > s_.begin_of_sentence(m.first) && describing.has(s_.word_before(i))) --i;
+  return prepositions.has(s_.word_before(i));
+}
+
+const Draft* Surroundings::last_draft(std::size_t token, std::size_t reach) const {
+  if (s_.figures.empty()) return nullptr;
+  for (std::size_t i = s_.figures.size(); i-- > 0;) {
+    const Draft& d = s_.figures[i];
+    const Phrase& p = s_.phrase_of(d);
+    if (token - p.first > reach) return nullptr;
+    const bool carries = is_material(p.kind) || p.kind == Kind::percent_other;
+    if (carries && !d.subject.empty()) return &d;
+  }
+  return nullptr;
+}
+
+bool Surroundings::weighs_a_vessel(const Phrase& p) const {
+  if (p.kind != Kind::mass || s_.word(p.last) == "of") return false;
+  const bool vessel_before = !s_.figures.empty() && s_.phrase_of(s_.figures.back()).kind == Kind::mass &&
+                             s_.figures.back().subject.empty() && p.first - s_.phrase_of(s_.figures.back()).first < 40;
+  if (s_.find_before(p.first, WordSet{"empty"}, 5)) return true;
+  if (is_weighed_again(p) || weighs_named_vessel(p)) return true;
+  if (vessel_before && s_.find_before(p.first, WordSet{"with"}, 10) &&
+      !s_.find_before(p.first, WordSet{"so", "leaves", "got"}, 2))
+    return true;
+  if (s_.find_before(p.first,
+                     WordSet{"so", "leaves", "leaving", "got", "gives", "minus", "makes", "means", "i've", "have"}, 3))
+    return false;
+  const auto vessel = s_.find_before(p.first, vessels, 9);
+  if (!vessel) return false;
+  const std::string_view lead = s_.word_before(*vessel);
+  const bool into = s_.find_before(*vessel, WordSet{"in", "into", "on", "onto", "from", "to"}, 4).has_value() ||
+                    lead == "in" || lead == "into" || s_.word_before(*vessel, 2) == "in" ||
+                    s_.word_before(*vessel, 2) == "into" || s_.word_before(*vessel, 2) == "on" || lead == "on" ||
+                    lead == "filter";
+  return !into && s_.find_before(p.first, weighing, 4).has_value();
+}
+
+bool Surroundings::is_weighed_again(const Phrase& p) const {
+  if (!p.number.decimal) return false;
+  for (std::size_t i = s_.figures.size(); i-- > 0;) {
+    const Phrase& q = s_.phrase_of(s_.figures[i]);
+    if (p.first - q.first > 600) return false;
+    if (q.kind != Kind::mass || !s_.figures[i].subject.empty() || q.unit != p.unit || q.value < 2) continue;
+    if (std::string_view(s_.figures[i].subject_rule) != "a vessel is weighed") continue;
+    return p.value > q.value * 0.9 && p.value < q.value * 1.15;
+  }
+  return false;
+}
+
+bool Surroundings::weighs_named_vessel(const Phrase& p) const {
+  if (!s_.find_before(p.first, WordSet{"mine", "it", "it's", "that", "that's", "this"}, 4)) return false;
+  for (std::size_t i = p.first; i-- > 0 && p.first - i < 14;) {
+    if (s_.mention_at[i]) return false;
+    if (!vessels.has(s_.word(i))) continue;
+    return s_.find_before(i, WordSet{"weigh", "weighed", "weighing", "tare"}, 4).has_value();
+  }
+  return false;
+}
+
+const Mention* Surroundings::last_water(std::size_t token) const {
+  for (std::size_t k = s_.mentions.size(); k-- > 0;) {
+    if (s_.mentions[k].first < token && s_.mentions[k].water) return &s_.mentions[k];
+  }
+  return nullptr;
+}
+
+const Mention* Surroundings::last_gas(std::size_t token) const {
+  for (std::size_t k = s_.mentions.size(); k-- > 0;) {
+    if (s_.mentions[k].first < token && s_.mentions[k].gas) return &s_.mentions[k];
+  }
+  return nullptr;
+}
+
+bool Surroundings::water_unsaid(const Phrase& p) const {
+  if (p.unit == "[drp]") return false;
+  const bool in = s_.word_before(p.first) == "in" || s_.word_before(p.first) == "into";
+  if (in && s_.word(p.last) != "of") return true;
+  constexpr WordSet washing{"wash", "rinse", "washed", "rinsed", "washing", "rinsing"};
+  return s_.find_before(p.first, washing, 12).has_value() && s_.word(p.last) != "of" &&
+         before_in_sentence(p.first, false) == nullptr;
+}
+
+bool Surroundings::speaks_of_gas(const Phrase& p) const {
+  constexpr WordSet catching{"balloon", "balloons", "bubbles", "gas", "cylinder", "upside"};
+  return s_.word(p.last) != "of" && s_.find_before(p.first, catching, 26).has_value() &&
+         !s_.find_before(p.first, WordSet{"add", "adding", "pour", "acid"}, 6);
+}
+
+bool Surroundings::nets(std::size_t phrase) const {
+  std::size_t vessels_weighed = 0;
+  for (std::size_t i = s_.figures.size(); i-- > 0 && vessels_weighed < 2;) {
+    const Phrase& q = s_.phrase_of(s_.figures[i]);
+    if (s_.phrases[phrase].first - q.first > 50) break;
+    if (q.kind != Kind::mass) continue;
+    if (!s_.figures[i].subject.empty()) break;
+    ++vessels_weighed;
+  }
+  return vessels_weighed == 2;
+}
+
+const Draft* Surroundings::titrated(std::size_t token) const {
+  constexpr WordSet words{"titrate", "titrating", "titrated", "titration", "titrant", "endpoint"};
+  for (std::size_t t = token; t-- > 0 && token - t < 120;) {
+    if (!words.has(s_.word(t))) continue;
+    bool titrant = false;  // its volume was read
+    for (std::size_t i = s_.figures.size(); i-- > 0;) {
+      const Phrase& q = s_.phrase_of(s_.figures[i]);
+      if (q.kind != Kind::volume || q.unit == "[drp]") continue;
+      if (q.first > t) {
+        titrant = true;
+      } else {
+        return titrant ? &s_.figures[i] : nullptr;
+      }
+    }
+    return nullptr;
+  }
+  return nullptr;
+}
+
+const Draft* Surroundings::just_made(std::size_t token) const {
+  constexpr WordSet adding{"adding", "add", "pour", "goes"};
+  std::size_t seen = 0;
+  for (std::size_t i = s_.figures.size(); i-- > 0 && seen < 2; ++seen) {
+    const Phrase& q = s_.phrase_of(s_.figures[i]);
+    if (token - q.first > 45) break;
+    const bool strength = q.kind == Kind::molar_concentration || q.kind == Kind::mass_percent;
+    if (strength && !s_.find_in_sentence(q.first, adding) && behind(q.last).value_or(Found()).mention == nullptr)
+      return &s_.figures[i];
+  }
+  return nullptr;
+}
+
+const Mention* Surroundings::solvent_spoken_of(std::size_t token) const {
+  for (std::size_t i = token; i-- > 0 && token - i < 24;) {
+    const bool wanted = s_.phrase_at[i] && s_.find_before(s_.phrases[*s_.phrase_at[i]].first,
+                                                          WordSet{"need", "least", "needs", "want"}, 5);
+    if (s_.phrase_at[i] && !wanted && s_.phrases[*s_.phrase_at[i]].kind == Kind::volume &&
+        s_.phrases[*s_.phrase_at[i]].fate == Fate::figure && !s_.figures.empty() &&
+        s_.figures.back().mention != nullptr && s_.figures.back().mention->water) {
+      return nullptr;  // already measured out; this is something else
+    }
+    const Mention* m = mention_at(i);
+    if (m != nullptr) return (m->water || m->solvent) && !stands_by(*m) ? m : nullptr;
+  }
+  return nullptr;
+}
+
+bool Surroundings::about_product(const Phrase& p) const {
+  return s_.find_before(p.first, product_words, 12).has_value() ||
+         s_.find_after(p.last, WordSet{"product", "crude"}, 3) ||
+         s_.find_after(p.last, WordSet{"yield", "recovery", "recovered"}, 8);
+}
+
+}  // namespace sash::narration

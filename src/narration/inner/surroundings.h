@@ -1,0 +1,63 @@
+#pragma once
+// Looking around a phrase: which materials are named behind it, before it and near it, and what kind of moment it
+// stands in (a vessel is weighed, a gas is caught, a titration is worked out). Finds; decides nothing. Pure.
+
+#include <optional>
+#include <string>
+
+#include "narration/inner/scene.h"
+
+namespace sash::narration {
+
+/// What the mixture in the pot is called.
+inline constexpr std::string_view pot = "reaction mixture";
+
+/// A material found: its name, and the mention when a table knows it.
+struct Found {
+  std::string name;
+  const Mention* mention = nullptr;
+};
+
+/// Whether figures of that kind are about a material.
+bool is_material(quantity::Kind k);
+
+/// Borrows a scene whose drafts up to the phrase in hand are named.
+class Surroundings {
+ protected:
+  explicit Surroundings(Scene& s) : s_(s) {}
+
+  const Mention* mention_at(std::size_t token) const;
+  /// The material behind a phrase: "of hot water", "68% nitric acid", "6 M nitric acid".
+  std::optional<Found> behind(std::size_t i) const;
+  /// A name that no table knows, as it was said.
+  std::optional<Found> unknown_name(std::size_t i) const;
+  /// The nearest material named before in the same sentence. `dry`: not water or another solvent.
+  const Mention* before_in_sentence(std::size_t token, bool dry) const;
+  /// Whether the material only stands by: "(so there's a bit) of oil (to spare)", "(goes) into the acid".
+  bool stands_by(const Mention& m) const;
+  const Draft* last_draft(std::size_t token, std::size_t reach) const;
+  /// "the dish with the copper is 48.31 grams": the vessel is weighed, no portion of a material.
+  bool weighs_a_vessel(const Phrase& p) const;
+  /// About as heavy as a vessel weighed before: it is that vessel again, with something in it.
+  bool is_weighed_again(const Phrase& p) const;
+  /// "Weigh the crucible first. Mine is 30.142 grams."
+  bool weighs_named_vessel(const Phrase& p) const;
+  const Mention* last_water(std::size_t token) const;
+  const Mention* last_gas(std::size_t token) const;
+  /// "dissolve it in 200 mL", "wash it three times with 150 mL each time".
+  bool water_unsaid(const Phrase& p) const;
+  bool speaks_of_gas(const Phrase& p) const;
+  /// A weight behind those of vessel with contents and vessel alone is what is in it.
+  bool nets(std::size_t phrase) const;
+  /// What a strength found by titration is the strength of: the portion taken before the titrant.
+  const Draft* titrated(std::size_t token) const;
+  /// The solution whose strength was just given, when it was being made rather than added.
+  const Draft* just_made(std::size_t token) const;
+  /// The solvent that the words right before are about: "water's great for this, so I need 74 mL".
+  const Mention* solvent_spoken_of(std::size_t token) const;
+  bool about_product(const Phrase& p) const;
+
+  Scene& s_;
+};
+
+}  // namespace sash::narration
