@@ -57,9 +57,10 @@ class Dilution final : public RelationKind {
     const auto two = meaning_of(d, after);
     if (!one || !two) return;
     if (one->solute == two->solute) {
-      d.product(
-          "the solute before and after",
-          {{after.quantity, -1}, {base_of(d, second, *two), -1}, {before.quantity, 1}, {base_of(d, first, *one), 1}});
+      d.product("the solute before and after", {{after.quantity, -1},
+                                                {base_of(d, second, *two, &after), -1},
+                                                {before.quantity, 1},
+                                                {base_of(d, first, *one, &before), 1}});
       return;
     }
     const auto a = solute_of(d, first, before, SoluteIn::amount);

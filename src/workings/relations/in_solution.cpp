@@ -4,6 +4,7 @@
 #include <algorithm>
 
 #include "workings/relations/kinds.h"
+#include "workings/relations/table_density.h"
 
 namespace sash::workings {
 namespace {
@@ -15,7 +16,7 @@ namespace dimension = quantity::dimension;
 class Solution {
  public:
   Solution(Drafting& d, const std::vector<Filled>& strengths)
-      : d_(d), name_(d.substance().empty() ? "the solute" : d.substance()) {
+      : d_(d), strengths_(strengths), name_(d.substance().empty() ? "the solute" : d.substance()) {
     amount_ = slot("solute_amount", dimension::amount, "n");
     solute_mass_ = slot("solute_mass", dimension::mass, "m");
     solute_volume_ = slot("solute_volume", dimension::volume, "V");
@@ -131,10 +132,14 @@ class Solution {
     }
     const Piece symbol = Piece::of_symbol("ρ", below);
     if (const auto given = d_.given_quantity(key, Kind::density, symbol, name)) return *given;
+    for (const Filled& strength : key == "density" ? strengths_ : std::vector<Filled>{}) {
+      if (const auto table = density_of_solution(d_, strength, symbol, name)) return *table;
+    }
     return d_.hidden(name, symbol, Kind::density, true);
   }
 
   Drafting& d_;
+  const std::vector<Filled>& strengths_;
   std::string name_;
   std::optional<std::size_t> amount_;
   std::optional<std::size_t> solute_mass_;

@@ -1,6 +1,7 @@
 // One portion in several quantities: mass and volume by density, mass and amount by molar mass and purity, or one
 // quantity stated again.
 #include "workings/relations/kinds.h"
+#include "workings/relations/table_density.h"
 
 namespace sash::workings {
 namespace {
@@ -71,6 +72,7 @@ class SamePortion final : public RelationKind {
     const std::string name = "density of " + name_of(d);
     const Piece symbol = Piece::of_symbol("ρ");
     if (const auto given = d.given_quantity("density", Kind::density, symbol, name)) return *given;
+    if (const auto table = density_of_substance(d, symbol, name)) return *table;
     return d.hidden(name, symbol, Kind::density, true);
   }
 

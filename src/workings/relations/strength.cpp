@@ -1,5 +1,7 @@
 #include "workings/relations/strength.h"
 
+#include "workings/relations/table_density.h"
+
 namespace sash::workings {
 
 using quantity::Kind;
@@ -28,7 +30,7 @@ std::optional<StrengthMeaning> meaning_of(Drafting& d, const Filled& strength) {
   return std::nullopt;
 }
 
-std::size_t base_of(Drafting& d, SolutionSide& side, const StrengthMeaning& meaning) {
+std::size_t base_of(Drafting& d, SolutionSide& side, const StrengthMeaning& meaning, const Filled* strength) {
   std::optional<std::size_t>& wanted = meaning.per_mass ? side.mass : side.volume;
   const std::optional<std::size_t>& other = meaning.per_mass ? side.volume : side.mass;
   if (wanted) return *wanted;
@@ -38,9 +40,10 @@ std::size_t base_of(Drafting& d, SolutionSide& side, const StrengthMeaning& mean
   if (other) {
     const std::string name = "density of the " + side.name;
     const Piece symbol = Piece::of_symbol("ρ", side.below);
-    const auto given = d.given_quantity(side.density_key, Kind::density, symbol, name);
-    const std::size_t density = given ? *given : d.hidden(name, symbol, Kind::density, true);
-    d.product("the mass and volume of the " + side.name, {{*side.mass, -1}, {density, 1}, {*side.volume, 1}});
+    std::optional<std::size_t> density = d.given_quantity(side.density_key, Kind::density, symbol, name);
+    if (!density && strength != nullptr) density = density_of_solution(d, *strength, symbol, name);
+    if (!density) density = d.hidden(name, symbol, Kind::density, true);
+    d.product("the mass and volume of the " + side.name, {{*side.mass, -1}, {*density, 1}, {*side.volume, 1}});
   }
   return *wanted;
 }
@@ -48,7 +51,7 @@ std::size_t base_of(Drafting& d, SolutionSide& side, const StrengthMeaning& mean
 std::optional<std::size_t> solute_of(Drafting& d, SolutionSide& side, const Filled& strength, SoluteIn wanted) {
   const auto meaning = meaning_of(d, strength);
   if (!meaning) return std::nullopt;
-  const std::size_t base = base_of(d, side, *meaning);
+  const std::size_t base = base_of(d, side, *meaning, &strength);
   const std::string name = d.substance().empty() ? "solute" : d.substance();
   const auto hidden = [&](SoluteIn in) {
     const std::string in_solution = " in the " + side.name;

@@ -30,8 +30,9 @@ struct StrengthMeaning {
 /// What a strength means; nothing (and said so) for one that cannot be used here, such as a molality.
 std::optional<StrengthMeaning> meaning_of(Drafting& d, const Filled& strength);
 
-/// The quantity of solution the strength refers to, made from the other one by a density where need be.
-std::size_t base_of(Drafting& d, SolutionSide& side, const StrengthMeaning& meaning);
+/// The quantity of solution the strength refers to, made from the other one by a density where need be: as given, or
+/// from the tables when `strength` is there.
+std::size_t base_of(Drafting& d, SolutionSide& side, const StrengthMeaning& meaning, const Filled* strength = nullptr);
 
 /// The solute in the solution, as a hidden quantity in `wanted` terms: strength x base, by molar mass if need be.
 std::optional<std::size_t> solute_of(Drafting& d, SolutionSide& side, const Filled& strength, SoluteIn wanted);

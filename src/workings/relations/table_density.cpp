@@ -1,0 +1,82 @@
+#include "workings/relations/table_density.h"
+
+#include <algorithm>
+#include <cmath>
+#include <utility>
+
+#include "chem/density.h"
+#include "chem/solution.h"
+
+namespace sash::workings {
+namespace {
+
+using quantity::Kind;
+
+double celsius_of(Drafting& d) {
+  const auto given = d.given_quantity("temperature", Kind::temperature, Piece::of_symbol("T"), "temperature");
+  return given ? quantity::Unit::known("Cel").from_si(d.at(*given).value) : chem::table_celsius;
+}
+
+// The kind of a strength and the number the chemistry wants for it.
+std::optional<std::pair<chem::StrengthKind, double>> strength_in(const Filled& strength, double si) {
+  switch (strength.value->figure->kind) {
+    case Kind::molar_concentration:
+      return std::pair{chem::StrengthKind::molarity, si / 1000};
+    case Kind::molality:
+      return std::pair{chem::StrengthKind::molality, si};
+    case Kind::mass_concentration:
+      return std::pair{chem::StrengthKind::grams_per_litre, si};
+    case Kind::mass_volume_percent:
+      return std::pair{chem::StrengthKind::mass_per_volume, si / 1000};
+    case Kind::mass_percent:
+    case Kind::percent_other:
+    case Kind::fraction:
+      return std::pair{chem::StrengthKind::mass_fraction, si};
+    default:
+      return std::nullopt;
+  }
+}
+
+std::optional<chem::Density> density_at(const std::string& solute, const Filled& strength, double si, double celsius) {
+  const auto in = strength_in(strength, si);
+  if (!in) return std::nullopt;
+  const auto solution = chem::solution_of(solute, in->first, in->second, celsius);
+  if (!solution) return std::nullopt;
+  return solution->density;
+}
+
+std::size_t as_constant(Drafting& d, const chem::Density& density, double spread, Piece symbol, std::string name) {
+  if (!density.note.empty()) d.note(density.note);
+  const quantity::Unit unit = quantity::Unit::known("g/mL");
+  return d.constant("density " + std::to_string(d.relation().id.number) + " " + name, name, std::move(symbol),
+                    Kind::density, unit, unit.to_si(density.value), unit.to_si(spread), density.source);
+}
+
+}  // namespace
+
+std::optional<std::size_t> density_of_solution(Drafting& d, const Filled& strength, Piece symbol, std::string name) {
+  const std::string solute = d.substance();
+  if (solute.empty() || !strength.value->stated) return std::nullopt;
+  const double celsius = celsius_of(d);
+  const double si = strength.value->si;
+  const double step = strength.value->si_spread;
+  const auto density = density_at(solute, strength, si, celsius);
+  if (!density) return std::nullopt;
+  // How the density goes with the strength, to whichever side the table reaches.
+  double slope = 0;
+  for (const double side : {step, -step}) {
+    const auto there = density_at(solute, strength, si + side, celsius);
+    if (there) slope = std::max(slope, std::fabs(there->value - density->value));
+  }
+  return as_constant(d, *density, std::hypot(density->spread, slope), std::move(symbol), std::move(name));
+}
+
+std::optional<std::size_t> density_of_substance(Drafting& d, Piece symbol, std::string name) {
+  const std::string substance = d.substance();
+  if (substance.empty() || chem::strongest_covered(substance)) return std::nullopt;
+  const auto density = chem::density_of(substance, celsius_of(d));
+  if (!density) return std::nullopt;
+  return as_constant(d, *density, density->spread, std::move(symbol), std::move(name));
+}
+
+}  // namespace sash::workings
