@@ -195,6 +195,7 @@ class Reader {
       n.year = n.paired = false;
       return n;
     }
+    if (read_power_of_ten(n)) return n;
     add_fraction(n);
     return n;
   }
