@@ -12,15 +12,16 @@
 namespace sash::chem {
 
 struct Titration {
-  double titrant_molarity = 0;        ///< mol/L
-  double titrant_litres = 0;          ///< run in to the end point
-  double blank_litres = 0;            ///< used without the sample
-  double titrant_per_analyte = 1;     ///< mol of titrant that go with 1 mol of analyte
-  double aliquot_litres = 1;          ///< taken for the titration, of
-  double made_up_litres = 1;          ///< the solution the sample was made up to
-  std::optional<double> added_first;  ///< mol of reagent added in excess, whose rest was titrated (back titration)
-  double reagent_per_analyte = 1;     ///< back titration: mol of that reagent per mol of analyte
-  double titrant_per_reagent = 1;     ///< back titration: mol of titrant per mol of that reagent
+  double titrant_molarity = 0;     ///< mol/L
+  double titrant_litres = 0;       ///< run in to the end point
+  double blank_litres = 0;         ///< used without the sample
+  double titrant_per_analyte = 1;  ///< mol of titrant that go with 1 mol of analyte
+  double aliquot_litres = 1;       ///< taken for the titration, of
+  double made_up_litres = 1;       ///< the solution the sample was made up to
+  std::optional<double> added_first =
+      std::nullopt;                ///< mol of reagent added in excess, whose rest was titrated (back titration)
+  double reagent_per_analyte = 1;  ///< back titration: mol of that reagent per mol of analyte
+  double titrant_per_reagent = 1;  ///< back titration: mol of titrant per mol of that reagent
 };
 
 /// Mol of analyte in the whole sample.
