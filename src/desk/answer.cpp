@@ -234,8 +234,14 @@ void Answers::pin(Action action) {
 void Answers::walk_stops(const std::vector<PinStop>& stops, int by) {
   const auto stop = step_stop(stops, state_.selection, film_now(view_, sheet().film), by);
   if (!stop) return;
-  select({stop->thing, std::nullopt});
-  go_to(stop->thing);
+  go_to_stop(*stop);
+}
+
+void Answers::go_to_stop(const PinStop& stop) {
+  select({stop.thing, std::nullopt});
+  if (place_of(view_.record, stop.thing)) return go_to(stop.thing);
+  seek_film(stop.at);
+  if (has_sheet()) show_moment(state_.sheet, sheet(), stop.at, state_.sheet_height);
 }
 
 void Answers::walk(Action action) {
@@ -308,8 +314,7 @@ void Answers::propose(Action action) {
       }
       const auto next = step_stop(sheet().proposals, Selection{thing, std::nullopt}, film_now(view_, sheet().film), 1);
       if (!next) return;
-      select({next->thing, std::nullopt});
-      return go_to(next->thing);
+      return go_to_stop(*next);
     }
     case Action::read_narration:
       if (may_change()) want(session::ReadNarration{});

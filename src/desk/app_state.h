@@ -116,6 +116,7 @@ class Answers {
   void select(const Selection& selection);
   void go_to(const session::ThingRef& thing);
   void seek_film(Moment film);
+  void go_to_stop(const PinStop& stop);
   void walk_stops(const std::vector<PinStop>& stops, int by);
   void open_path(PathUse use);
   bool may_change() const { return !view_.read_only && view_.has_record; }

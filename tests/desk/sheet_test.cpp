@@ -97,7 +97,7 @@ TEST(Sheet, TheSearchFindsByKindSubstanceStandingVerdictAndText) {
 TEST(Sheet, StopsAreWalkedInTimeAndProposalsAlone) {
   const auto shown = sheet_of(testing::lesson());
   for (std::size_t i = 1; i < shown.stops.size(); ++i) EXPECT_LE(shown.stops[i - 1].at, shown.stops[i].at);
-  EXPECT_EQ(shown.proposals.size(), 4U);
+  EXPECT_EQ(shown.proposals.size(), 5U);  // four figures and a relation
   const auto first = step_stop(shown.stops, {}, Moment::seconds(-1), 1);
   ASSERT_TRUE(first);
   const auto second = step_stop(shown.stops, Selection{first->thing, std::nullopt}, Moment(), 1);

@@ -22,10 +22,9 @@ std::array<std::string_view, N> words_list() {
 }
 
 std::string_view id_of(PinField field) {
-  static constexpr std::array<std::string_view, 15> ids{"pin.typed",      "pin.value",      "pin.upper",   "pin.unit",
-                                                        "pin.half_width", "pin.instrument", "pin.subject", "pin.label",
-                                                        "pin.cause",      "pin.substance",  "pin.note",    "pin.text",
-                                                        "pin.title",      "pin.from",       "pin.until"};
+  static constexpr std::array<std::string_view, 14> ids{
+      "pin.typed", "pin.value",     "pin.upper", "pin.unit", "pin.half_width", "pin.subject", "pin.label",
+      "pin.cause", "pin.substance", "pin.note",  "pin.text", "pin.title",      "pin.from",    "pin.until"};
   return ids[static_cast<std::size_t>(field)];
 }
 
@@ -79,7 +78,7 @@ class Form {
       put(n);
     }
     if (f.doubt.from == model::Doubt::From::stated) text(PinField::half_width, 0, "± in its unit", true);
-    if (f.doubt.from == model::Doubt::From::instrument) text(PinField::instrument, 0, "instrument and class");
+    if (f.doubt.from == model::Doubt::From::instrument) instrument(f);
     row("Portion");
     portion(f);
     row("Part");
@@ -258,6 +257,17 @@ class Form {
       n.level = static_cast<model::Level>(chosen);
       put(n);
     }
+  }
+
+  void instrument(const model::Figure& f) {
+    std::vector<std::string_view> names;
+    if (f.doubt.instrument.empty()) names.emplace_back("which?");
+    names.insert(names.end(), shown_.instruments.begin(), shown_.instruments.end());
+    std::size_t chosen = 0;
+    if (!pick("pin.instrument", names, chosen)) return;
+    model::Figure n = f;
+    n.doubt.instrument = std::string(names[chosen]);
+    put(n);
   }
 
   void portion(const model::Figure& f) {

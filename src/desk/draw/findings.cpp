@@ -96,23 +96,26 @@ void draw_findings(Kit& kit, const Rect& at, const FindingsShown& shown, Finding
   heading(kit, "Findings");
   if (!shown.rows.empty()) counts_row(kit, shown, state);
 
-  std::vector<std::size_t> rows;
-  std::optional<std::size_t> chosen;
-  for (std::size_t i = 0; i < shown.rows.size(); ++i) {
-    if (state.only && shown.rows[i].group != *state.only) continue;
-    if (state.chosen == i) chosen = rows.size();
-    rows.push_back(i);
+  // Rows stand by group, so one group is one stretch of them.
+  std::size_t first = 0;
+  std::size_t count = shown.rows.size();
+  if (state.only) {
+    const auto group = static_cast<std::size_t>(*state.only);
+    for (std::size_t g = 0; g < group; ++g) first += shown.counts[g];
+    count = shown.counts[group];
   }
+  std::optional<std::size_t> chosen;
+  if (state.chosen && *state.chosen >= first && *state.chosen < first + count) chosen = *state.chosen - first;
   const float line = FontMeasure(*kit.fonts().small).line_height();
   const ListChange change =
-      list(kit, "findings.list", rows.size(), chosen,
+      list(kit, "findings.list", count, chosen,
            {.row_height = line * 3 + m.px(9),
             .follow = std::exchange(state.follow, false),
             .empty_note = "Nothing checked yet. Tie figures together, or pin hazards, and what comes out stands here."},
-           [&](Painter& paint, const ListRow& row) { draw_row(kit, paint, row.at, shown.rows[rows[row.index]]); });
+           [&](Painter& paint, const ListRow& row) { draw_row(kit, paint, row.at, shown.rows[first + row.index]); });
   ImGui::PopStyleVar();
   if ((change.moved || change.activated) && chosen) {
-    state.chosen = rows[*chosen];
+    state.chosen = first + *chosen;
     go_to_finding(shown.rows[*state.chosen], asks);
   }
 }

@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "desk/shown/words.h"
+#include "quantity/glassware.h"
 #include "quantity/trade_unit.h"
 #include "support/text.h"
 
@@ -55,8 +56,6 @@ std::string figure_field(const model::Figure& f, PinField field) {
       return f.reading ? unit_text(f.kind, f.reading->unit) : "";
     case PinField::half_width:
       return f.doubt.half_width > 0 ? plain_number(f.doubt.half_width) : "";
-    case PinField::instrument:
-      return f.doubt.instrument;
     case PinField::subject:
       return f.subject;
     case PinField::label:
@@ -121,9 +120,6 @@ Outcome<model::Thing> with_figure_field(model::Figure f, PinField field, std::st
       f.doubt = {model::Doubt::From::stated, *half, {}};
       return model::Thing(f);
     }
-    case PinField::instrument:
-      f.doubt = {model::Doubt::From::instrument, 0, std::string(typed)};
-      return model::Thing(f);
     case PinField::subject:
       f.subject = std::string(typed);
       return model::Thing(f);
@@ -133,6 +129,21 @@ Outcome<model::Thing> with_figure_field(model::Figure f, PinField field, std::st
     default:
       return Fault::of(Code::wrong_use, "A figure has no such field.");
   }
+}
+
+// Instruments that measure in the figure's dimension, the one that was chosen first.
+std::vector<std::string> instruments_for(const model::Figure& f) {
+  std::vector<std::string> names;
+  if (!f.doubt.instrument.empty()) names.push_back(f.doubt.instrument);
+  const auto unit =
+      f.reading ? quantity::unit_for(f.kind, f.reading->unit) : Outcome<quantity::Unit>(quantity::default_unit(f.kind));
+  if (!unit) return names;
+  for (const auto& instrument : quantity::instruments()) {
+    std::string name = instrument.name();
+    if (instrument.unit.dimension() == unit->dimension() && name != f.doubt.instrument)
+      names.push_back(std::move(name));
+  }
+  return names;
 }
 
 }  // namespace
@@ -236,6 +247,7 @@ EditorShown show_editor(const model::Record& record, const safety::Cover& cover,
       shown.portion_names.push_back(p.name + (p.vessel.empty() ? "" : " (" + p.vessel + ")"));
       shown.portions.emplace_back(p.id);
     }
+    shown.instruments = instruments_for(*f);
   } else if (const auto* h = std::get_if<model::Hazard>(&*shown.thing)) {
     shown.title = "Hazard";
     shown.icon = Icon::hazard;

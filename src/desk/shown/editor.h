@@ -21,7 +21,6 @@ enum class PinField {
   upper,
   unit,
   half_width,
-  instrument,
   subject,
   label,
   cause,
@@ -64,8 +63,9 @@ struct EditorShown {
   std::vector<std::string> portion_names;  ///< first "no portion"
   std::vector<std::optional<model::PortionId>> portions;
   std::size_t portion = 0;
-  std::vector<std::string> remarks;   ///< cover findings of a hazard, why a figure is uncertain
-  std::vector<HazardChoice> hazards;  ///< for a callout
+  std::vector<std::string> instruments;  ///< that measure such a figure; first the one it was read on, if any
+  std::vector<std::string> remarks;      ///< cover findings of a hazard, why a figure is uncertain
+  std::vector<HazardChoice> hazards;     ///< for a callout
   bool read_only = false;
 };
 

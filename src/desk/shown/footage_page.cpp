@@ -1,6 +1,7 @@
 #include "desk/shown/footage_page.h"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 #include <filesystem>
 #include <map>
@@ -84,6 +85,8 @@ BarShown show_bar(const model::Record& record, const safety::Cover& cover, const
   std::stable_sort(hazards.begin(), hazards.end(),
                    [&](const auto* a, const auto* b) { return film.to_film(a->place) < film.to_film(b->place); });
   std::vector<Moment> lane_ends;
+  std::array<std::optional<std::size_t>, most_bar_lanes> last_in_lane;
+  const float nearness = 0.2F / static_cast<float>(std::max<std::size_t>(slots, 1));
   for (const auto* h : hazards) {
     const Stretch span = film.stretch(h->place, true);
     auto lane = static_cast<std::uint32_t>(
@@ -96,8 +99,18 @@ BarShown show_bar(const model::Record& record, const safety::Cover& cover, const
       lane_ends[lane] = std::max(lane_ends[lane], span.until);
     }
     const auto found = covered.find(h->id);
-    bar.bands.push_back({share_of(span.from, length), share_of(span.until, length), lane, tone_of(h->level),
-                         found == covered.end() || found->second, h->id});
+    const bool is_covered = found == covered.end() || found->second;
+    const BarShown::Band band{
+        share_of(span.from, length), share_of(span.until, length), lane, tone_of(h->level), is_covered, h->id};
+    // What cannot be told apart at this width is one band, so that there are never more than can be seen.
+    auto& before = last_in_lane[lane];
+    if (before && band.from - bar.bands[*before].until < nearness && bar.bands[*before].tone == band.tone &&
+        bar.bands[*before].covered == band.covered) {
+      bar.bands[*before].until = std::max(bar.bands[*before].until, band.until);
+      continue;
+    }
+    before = bar.bands.size();
+    bar.bands.push_back(band);
   }
   bar.lanes = static_cast<std::uint32_t>(lane_ends.size());
 

@@ -39,6 +39,7 @@ class Builder {
     figures();
     hazards();
     callouts();
+    proposed_relations();
     order_stops(shown_.stops);
     order_stops(shown_.proposals);
     shown_.elastic = Elastic({Moment(), shown_.film.length()}, blocks_, scale());
@@ -233,6 +234,16 @@ class Builder {
       const float height = static_cast<float>(1 + s.rows.size()) * style_.small.line_height() + style_.gap * 1.5F;
       add(s.span.from, height, SheetShown::safety_column, SheetItem::Kind::callout, shown_.callouts.size());
       shown_.callouts.push_back(std::move(s));
+    }
+  }
+
+  // A proposed relation is walked to where its first figure is.
+  void proposed_relations() {
+    for (const auto& r : source_.record.relations) {
+      if (r.origin.standing != model::Standing::proposed || r.terms.empty()) continue;
+      if (const auto* figure = model::find(source_.record, r.terms.front().figure)) {
+        shown_.proposals.push_back({shown_.film.to_film(figure->place), r.id});
+      }
     }
   }
 
