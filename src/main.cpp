@@ -5,10 +5,17 @@
 #include <vector>
 
 #include "cli/cli.h"
+#include "demo/demo.h"
+#include "desk/desk.h"
 
 int main(int count, char** words) {
-  sash::cli::Console console{std::cout, std::cerr};
+  const sash::cli::Console console{std::cout, std::cerr};
   const auto ran = sash::cli::run(std::vector<std::string>(words + 1, words + count), console);
   if (const int* code = std::get_if<int>(&ran)) return *code;
-  return console.fail("This build has no desk.");
+  const auto& wish = std::get<sash::cli::OpenDesk>(ran);
+  const sash::Done done = sash::desk::open_desk({wish.record, sash::demo::make_demo});
+  if (done) return sash::cli::fine;
+  const int code = console.fail(done.fault());
+  console.err << "Commands work without a display; 'sashline --help' lists them.\n";
+  return code;
 }

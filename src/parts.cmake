@@ -6,7 +6,7 @@ find_package(Threads REQUIRED)
 add_library(sash_flags INTERFACE)
 target_include_directories(sash_flags INTERFACE ${CMAKE_SOURCE_DIR}/src ${CMAKE_BINARY_DIR}/generated)
 target_compile_options(sash_flags INTERFACE -Wall -Wextra -Wpedantic -Wshadow -Wnon-virtual-dtor -Woverloaded-virtual
-  -Wconversion -Wno-sign-conversion -Wimplicit-fallthrough -Wnull-dereference)
+  -Wconversion -Wno-sign-conversion -Wimplicit-fallthrough)
 # g++ 12 sees overlapping copies in every optimised "literal" + std::string (its PR 105651): nothing of ours.
 target_compile_options(sash_flags INTERFACE $<$<CXX_COMPILER_ID:GNU>:-Wno-restrict>)
 if(SASH_WERROR)
@@ -16,7 +16,7 @@ if(SASH_SANITIZE)
   target_compile_options(sash_flags INTERFACE -fsanitize=${SASH_SANITIZE} -fno-omit-frame-pointer -fno-sanitize-recover=all)
   target_link_options(sash_flags INTERFACE -fsanitize=${SASH_SANITIZE})
   # These warnings misfire under instrumentation in this compiler.
-  target_compile_options(sash_flags INTERFACE -Wno-maybe-uninitialized -Wno-null-dereference)
+  target_compile_options(sash_flags INTERFACE -Wno-maybe-uninitialized)
 endif()
 
 function(sash_part NAME)

@@ -219,20 +219,20 @@ class Story {
   void hazards() {
     const auto nitric =
         hazard(26.5, 36, "concentrated nitric acid is poured", "nitric acid", Route::skin, Level::danger);
-    callout(18, 27.5, "DANGER Nitric acid burns skin and eyes.\nGoggles, gloves, sash down.", Level::danger,
+    callout(18, 27.5, "Nitric acid burns skin and eyes.\nGoggles, gloves, sash down.", Level::danger,
             Delivery::shown, nitric);
     callout(17.5, 25.6, "Concentrated nitric acid burns skin and eyes.", Level::danger, Delivery::spoken, nitric);
     const auto fume = hazard(fume_begins, fume_ends, "brown fume of nitrogen dioxide from copper in nitric acid",
                              "nitrogen dioxide", Route::inhalation, Level::danger);
-    callout(44.5, 51, "DANGER Poisonous brown gas.\nHood on, do not breathe it.", Level::danger, Delivery::shown, fume);
+    callout(44.5, 51, "Poisonous brown gas.\nHood on, do not breathe it.", Level::danger, Delivery::shown, fume);
     const auto plate = hazard(75, 91, "hot plate, hot beaker", "", Route::burn, Level::caution);
-    callout(72, 82, "CAUTION Plate and beaker are hot.\nUse tongs.", Level::caution, Delivery::shown, plate);
+    callout(72, 82, "Plate and beaker are hot.\nUse tongs.", Level::caution, Delivery::shown, plate);
     const auto sulfuric = hazard(95.8, 101, "sulfuric acid is poured", "sulfuric acid", Route::eyes, Level::warning);
     callout(91.5, 95.5, "Sulfuric acid is corrosive, so goggles stay on.", Level::warning, Delivery::spoken, sulfuric);
     hazard(zinc_in, fizz_ends, "hydrogen from zinc in sulfuric acid", "hydrogen", Route::fire, Level::warning);
     const auto waste = hazard(150, 155, "zinc and copper salts must not reach the drain", "zinc sulfate",
                               Route::environment, Level::notice);
-    callout(148, 154, "NOTICE Metal waste: into the jar,\nnot into the sink.", Level::notice, Delivery::shown, waste);
+    callout(148, 154, "Metal waste: into the jar,\nnot into the sink.", Level::notice, Delivery::shown, waste);
   }
 
   void chapters() {

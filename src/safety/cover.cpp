@@ -6,6 +6,7 @@
 #include <tuple>
 
 #include "model/names.h"
+#include "safety/callout_text.h"
 #include "safety/reading.h"
 #include "support/check.h"
 
@@ -84,7 +85,7 @@ class Judge {
   void judge_text(const Callout& callout) {
     if (callout.delivery != model::Delivery::shown) return;
     const double shown = callout.place.stretch().length().in_seconds();
-    const double needed = seconds_to_read(measure(callout.text), limits_);
+    const double needed = seconds_to_read(measure(read_text(callout)), limits_);
     if (shown + 1e-3 < needed) {
       add(Gap::unreadable, callout.id, callout.place.from,
           fmt::format("The callout '{}' is shown for {} but takes {} to read ({}).", callout.text, seconds_text(shown),

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "safety/callout_text.h"
 #include "script/film_time.h"
 
 namespace sash::script {
@@ -34,7 +35,7 @@ std::vector<narration::Cue> callout_cues(const model::Record& record) {
   for (const auto& callout : record.callouts) {
     if (callout.origin.standing == model::Standing::refused || callout.text.empty()) continue;
     const Stretch span = film.span(callout.place);
-    cues.push_back({span.from, span.until, callout.text, {}, top_of_picture});
+    cues.push_back({span.from, span.until, safety::read_text(callout), {}, top_of_picture});
   }
   in_order_of_time(cues);
   return cues;

@@ -5,6 +5,7 @@
 #include <algorithm>
 
 #include "model/names.h"
+#include "safety/callout_text.h"
 #include "safety/reading.h"
 #include "script/film_time.h"
 #include "script/inner/html.h"
@@ -144,7 +145,7 @@ std::string hazards_html(const Materials& m) {
     for (const auto& callout : m.record.callouts) {
       if (callout.origin.standing == model::Standing::refused) continue;
       if (std::find(callout.hazards.begin(), callout.hazards.end(), hazard->id) == callout.hazards.end()) continue;
-      out += fmt::format("<div>{} <small>({}, {})</small></div>", escaped_lines(callout.text),
+      out += fmt::format("<div>{} <small>({}, {})</small></div>", escaped_lines(safety::read_text(callout)),
                          callout.delivery == model::Delivery::shown ? "shown" : "spoken",
                          precise_text(film.of(callout.place)));
     }

@@ -8,6 +8,7 @@
 #include "model/names.h"
 #include "quantity/show.h"
 #include "quantity/unit.h"
+#include "safety/callout_text.h"
 #include "script/film_time.h"
 #include "script/inner/html.h"
 #include "script/inner/rows.h"
@@ -106,7 +107,7 @@ std::string safety_cell(const Row& row, const Materials& m, const FilmTime& film
     const Stretch span = film.span(callout->place);
     out +=
         fmt::format("<div class=\"callout {}\">{}<br><small>{} {} to {}</small></div>", model::name_of(callout->level),
-                    escaped_lines(callout->text), callout->delivery == model::Delivery::shown ? "shown" : "spoken",
+                    escaped_lines(safety::read_text(*callout)), callout->delivery == model::Delivery::shown ? "shown" : "spoken",
                     precise_text(span.from), precise_text(span.until));
   }
   return out;
