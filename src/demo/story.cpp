@@ -4,7 +4,7 @@
 
 #include "demo/lines.h"
 #include "demo/scene.h"
-#include "session/editing.h"
+#include "narration/propose.h"
 #include "support/check.h"
 
 namespace sash::demo {
@@ -81,7 +81,7 @@ class Story {
       if (at == std::string::npos || line.text.find(beside) == std::string::npos) continue;
       Figure& f = add(kind, given, subject, role, portion);
       f.label = phrase;
-      f.place.from = session::heard_at(line, at);
+      f.place.from = narration::heard_at(line, at);
       f.words = model::Words{line.id, static_cast<std::uint32_t>(at), static_cast<std::uint32_t>(f.label.size())};
       return f.id;
     }
@@ -219,8 +219,8 @@ class Story {
   void hazards() {
     const auto nitric =
         hazard(26.5, 36, "concentrated nitric acid is poured", "nitric acid", Route::skin, Level::danger);
-    callout(18, 27.5, "Nitric acid burns skin and eyes.\nGoggles, gloves, sash down.", Level::danger,
-            Delivery::shown, nitric);
+    callout(18, 27.5, "Nitric acid burns skin and eyes.\nGoggles, gloves, sash down.", Level::danger, Delivery::shown,
+            nitric);
     callout(17.5, 25.6, "Concentrated nitric acid burns skin and eyes.", Level::danger, Delivery::spoken, nitric);
     const auto fume = hazard(fume_begins, fume_ends, "brown fume of nitrogen dioxide from copper in nitric acid",
                              "nitrogen dioxide", Route::inhalation, Level::danger);

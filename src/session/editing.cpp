@@ -120,17 +120,6 @@ void remove_one(Draft& draft, model::FootageId id) {
 
 }  // namespace
 
-Moment heard_at(const model::NarrationLine& line, std::size_t begin) {
-  const model::Word* heard = nullptr;
-  for (const model::Word& word : line.words) {
-    if (word.begin <= begin) heard = &word;
-  }
-  if (heard != nullptr) return heard->from;
-  if (line.text.empty()) return line.when.from;
-  const double share = static_cast<double>(std::min(begin, line.text.size())) / static_cast<double>(line.text.size());
-  return line.when.from + Moment::seconds(share * line.when.length().in_seconds());
-}
-
 Planned pin(const Record& record, const NewNumber& ids, PinKind kind, const Place& place) {
   Draft draft(record, ids);
   ThingRef about;

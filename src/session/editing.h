@@ -46,7 +46,4 @@ Outcome<Planned> type_figure(const model::Record& record, const NewNumber& ids, 
 /// Makes a figure of words of a narration line, at the time they are heard.
 Outcome<Planned> pin_words(const model::Record& record, const NewNumber& ids, const model::Words& words);
 
-/// When the words at byte `begin` of a line are first heard: by its word times, else interpolated over its characters.
-Moment heard_at(const model::NarrationLine& line, std::size_t begin);
-
 }  // namespace sash::session

@@ -10,6 +10,7 @@
 #include "session/handing_over.h"
 #include "session/importing.h"
 #include "session/playing.h"
+#include "session/proposing.h"
 #include "session/recent.h"
 #include "store/store.h"
 
@@ -241,7 +242,8 @@ struct Session::Inner {
     if (!text) return text.fault();
     for (const auto& warning : text->warnings) say(warning);
     const auto footage = footage_for_narration(record(), path, playing.footage());
-    return carry_out(add_narration(record(), ids(), footage, path, *text));
+    if (const Done done = carry_out(add_narration(record(), ids(), footage, path, *text)); !done) return done;
+    return carry_out(propose_from_narration(record(), ids()));
   }
 
   Done find_again(const FindFootageAgain& what) {
@@ -364,8 +366,7 @@ struct CarryOut {
   Done operator()(const Redo&) { return step_back(false); }
 
   Done operator()(const ReadNarration&) {
-    return Fault::of(Code::unsupported,
-                     "Figures are not read out of the narration yet; choose their words in a line and pin them.");
+    return in.store ? in.carry_out(propose_from_narration(in.record(), in.ids())) : Done(no_record());
   }
   Done operator()(const ExportScript& i) {
     if (!in.store) return no_record();

@@ -1,6 +1,7 @@
 // Figures made from words: typed into a pin's field, or chosen in a narration line.
 #include <algorithm>
 
+#include "narration/propose.h"
 #include "narration/quick_figure.h"
 #include "session/editing.h"
 
@@ -98,7 +99,7 @@ Outcome<Planned> pin_words(const model::Record& record, const NewNumber& ids, co
     return Fault::of(Code::not_found, "Those words are no longer in the narration; choose them again.");
   }
   model::Figure figure;
-  figure.place = {line->footage, heard_at(*line, words.begin), std::nullopt};
+  figure.place = {line->footage, narration::heard_at(*line, words.begin), std::nullopt};
   figure.words = words;
   figure.label = line->text.substr(words.begin, words.length);
   const auto read = narration::read_quick_figure(figure.label);

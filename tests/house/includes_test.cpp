@@ -41,7 +41,7 @@ const std::map<std::string, Rule>& rules() {
        {{"support", "quantity", "chem", "model", "workings", "narration", "safety", "store", "media", "script"},
         {"fmt/"},
         {}}},
-      {"demo", {{"support", "quantity", "model", "media", "store", "session"}, {"fmt/"}, {"cairo", "pango/"}}},
+      {"demo", {{"support", "quantity", "model", "narration", "store", "media"}, {"fmt/"}, {"cairo", "pango/"}}},
       {"cli",
        {{"support", "quantity", "chem", "model", "workings", "narration", "safety", "store", "media", "script",
          "session", "demo"},

@@ -124,16 +124,6 @@ TEST(Editing, AcceptingConfirmsAndRefusingKeepsTheProposal) {
   EXPECT_EQ(no.figures.size(), 3U);
 }
 
-TEST(Editing, WordsWithoutTimesAreHeardInProportion) {
-  const Record record = sample();
-  EXPECT_EQ(heard_at(record.lines[0], 0), Moment::seconds(10));
-  EXPECT_EQ(heard_at(record.lines[0], 9), Moment::seconds(15));
-  auto timed = record.lines[0];
-  timed.words = {{0, 3, Moment::seconds(11)}, {4, 2, Moment::seconds(17)}};
-  EXPECT_EQ(heard_at(timed, 4), Moment::seconds(17));
-  EXPECT_EQ(heard_at(timed, 9), Moment::seconds(17)) << "the last word that began before it";
-}
-
 TEST(Draft, AnEditThatChangesNothingIsEmpty) {
   const Record before = sample();
   EXPECT_TRUE(put_thing(before, counter(), before.figures[0], "Change figure").edit.empty());

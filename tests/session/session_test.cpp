@@ -4,12 +4,13 @@
 
 #include <thread>
 
+#include "session/proposing.h"
 #include "session/scratch.h"
 
 namespace sash::session {
 namespace {
 
-constexpr const char* captions = "1\r\n00:00:01,000 --> 00:00:03,000\r\nWe take 2.0 g of zinc.\r\n\r\n";
+constexpr const char* captions = "1\r\n00:00:01,000 --> 00:00:03,000\r\nWe begin with zinc.\r\n\r\n";
 
 Setup quiet() {
   session::Setup setup;
@@ -157,6 +158,24 @@ TEST(Session, TheScriptIsTheSameBytesEachTime) {
     ++files;
   }
   EXPECT_EQ(files, 8);
+}
+
+TEST(Session, CaptionsBringProposalsThatStandOnlyWhenAccepted) {
+  const Scratch scratch;
+  Session session(quiet());
+  const auto talk = scratch.write(
+      "talk.srt", "1\n00:00:01,000 --> 00:00:06,000\nWe weigh out 2.0 grams of zinc, which is 0.306 moles.\n");
+  ASSERT_TRUE(session.apply(BeginRecord{scratch.path("a.sash"), {}, {talk}}).ok());
+  const auto proposed = open_proposals(session.view().record);
+  ASSERT_GE(proposed.size(), 2U);
+  EXPECT_TRUE(session.view().report.findings.empty()) << "what nobody accepted is not checked";
+  ASSERT_TRUE(session.apply(Accept{proposed}).ok());
+  // 2.0 g / 65.38 g/mol (IUPAC 2021) = 0.0306 mol: the decimal slipped.
+  EXPECT_EQ(session.view().report.count(workings::Verdict::conflicts), 1U);
+  ASSERT_TRUE(session.apply(Undo{}).ok());
+  ASSERT_TRUE(session.apply(Refuse{proposed}).ok());
+  ASSERT_TRUE(session.apply(ReadNarration{}).ok());
+  EXPECT_TRUE(open_proposals(session.view().record).empty()) << "what was refused does not come back";
 }
 
 }  // namespace

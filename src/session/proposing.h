@@ -1,0 +1,16 @@
+#pragma once
+// What reading the narration of a record proposes, as one edit: figures, portions, relations, hazards and spoken
+// warnings. What a person confirmed stays, what was refused does not come back; proposals whose words are gone go.
+// Pure.
+
+#include "session/editing.h"
+
+namespace sash::session {
+
+/// The edit is empty when the narration suggests nothing new.
+Outcome<Planned> propose_from_narration(const model::Record& record, const NewNumber& ids);
+
+/// Everything proposed and not yet looked at.
+std::vector<ThingRef> open_proposals(const model::Record& record);
+
+}  // namespace sash::session
