@@ -44,7 +44,7 @@ const std::map<std::string, Rule>& rules() {
       {"demo", {{"support", "quantity", "model", "narration", "store", "media"}, {"fmt/"}, {"cairo", "pango/"}}},
       {"cli",
        {{"support", "quantity", "chem", "model", "workings", "narration", "safety", "store", "media", "script",
-         "narration", "demo"},
+         "session", "demo"},
         {"fmt/"},
         {"CLI/", "nlohmann/"}}},
       {"desk/shown",

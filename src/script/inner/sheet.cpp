@@ -105,10 +105,10 @@ std::string safety_cell(const Row& row, const Materials& m, const FilmTime& film
   }
   for (const auto* callout : row.callouts) {
     const Stretch span = film.span(callout->place);
-    out +=
-        fmt::format("<div class=\"callout {}\">{}<br><small>{} {} to {}</small></div>", model::name_of(callout->level),
-                    escaped_lines(safety::read_text(*callout)), callout->delivery == model::Delivery::shown ? "shown" : "spoken",
-                    precise_text(span.from), precise_text(span.until));
+    out += fmt::format("<div class=\"callout {}\">{}<br><small>{} {} to {}</small></div>",
+                       model::name_of(callout->level), escaped_lines(safety::read_text(*callout)),
+                       callout->delivery == model::Delivery::shown ? "shown" : "spoken", precise_text(span.from),
+                       precise_text(span.until));
   }
   return out;
 }

@@ -1,5 +1,5 @@
-// What a frame of the desk costs the processor on a long record, against a frame of the toolkit with nothing in it; and what
-// an edit costs the pages. No window and no graphics: drawing the triangles is the graphics card's.
+// What a frame of the desk costs the processor on a long record, against a frame of the toolkit with nothing in it; and
+// what an edit costs the pages. No window and no graphics: drawing the triangles is the graphics card's.
 #include <benchmark/benchmark.h>
 
 #include <imgui.h>
