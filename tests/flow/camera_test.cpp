@@ -121,7 +121,8 @@ TEST_F(Camera, NothingHandedOverCarriesWhereItWasFilmed) {
   const std::string record = scratch.path("clip.sash");
   const Ran begun = sashline({"begin", record, "--footage", clip_, "--narration", captions});
   ASSERT_EQ(begun.code, 0) << begun.err;
-  EXPECT_EQ(begun.out, record + ": 1 footage, 2 narration lines, 0 figures, 0 relations\n");
+  // Both lines state one figure each: they come in as proposals.
+  EXPECT_EQ(begun.out, record + ": 1 footage, 2 narration lines, 2 figures, 0 relations\n");
   const Ran written = sashline({"script", record, "--to", scratch.path("out")});
   ASSERT_EQ(written.code, 0) << written.err;
   const Ran still = sashline({"still", clip_, "--at", "0.5", "--to", scratch.path("out/still.png")});
