@@ -3,6 +3,7 @@
 // row, years and idioms, and stay out.
 
 #include <algorithm>
+#include <cmath>
 
 #include "narration/inner/scene.h"
 
@@ -175,7 +176,8 @@ std::optional<Meaning> by_acidity(const Scene& s, std::size_t index) {
   const Phrase& p = s.phrases[index];
   if (p.value > 14.5 || p.value < -1 || p.fraction) return std::nullopt;
   if (!governed_by_state(s, p) && s.word(governor(s, p)) != "around" &&
-      !s.find_before(p.first, WordSet{"around", "about", "between", "to", "of"}, 1)) {
+      !s.find_before(p.first, WordSet{"around", "about", "between", "to", "of", "below", "above", "under", "over"},
+                     1)) {
     return std::nullopt;
   }
   const Meaning pH{Kind::pH, "[pH]", "pH read off", 0.85};
@@ -188,6 +190,12 @@ std::optional<Meaning> by_acidity(const Scene& s, std::size_t index) {
       s.find_before(p.first, WordSet{"says", "reads", "shows", "goes", "say", "read", "gives", "is", "turns"}, 5)
           .has_value();
   if (paper && reads) return pH;
+  // "Below 9 it hardly glows", "above ten" right behind a pH.
+  const std::string_view side = s.word_before(p.first);
+  if (index > 0 && (side == "below" || side == "above" || side == "under" || side == "over" || side == "past")) {
+    const Phrase& last = s.phrases[index - 1];
+    if (last.kind == Kind::pH && last.fate == Fate::figure && p.first - last.last < 12) return pH;
+  }
   // "Mine says 12" right behind talk of pH.
   if (reads && index > 0) {
     for (std::size_t i = index; i-- > 0;) {
@@ -412,6 +420,32 @@ std::optional<Meaning> by_making_up(const Scene& s, std::size_t index) {
 }
 
 /// "out of 110": a number said before with its unit, said again.
+/// "also in 50", "I put in one fifty": of what is measured in the same breath, in the unit before.
+std::optional<Meaning> by_putting_in(const Scene& s, std::size_t index) {
+  const Phrase& p = s.phrases[index];
+  if (p.fraction || p.upper || (p.value < 5 && !p.number.decimal)) return std::nullopt;
+  const std::string_view before = s.word_before(p.first);
+  const std::string_view earlier = s.word_before(p.first, 2);
+  const bool put =
+      (before == "in" && (earlier == "put" || earlier == "pour" || earlier == "also" || earlier == "add")) ||
+      before == "use" || before == "add" || before == "take" || before == "using" || before == "adding";
+  if (!put) return std::nullopt;
+  return like(last_figure(s, index, 40, is_volume), "put in, in the unit before", 0.7);
+}
+
+/// "9.2 grams and it's 84, so that's 0.11 moles": the number that turns the mass before into the amount behind.
+bool is_molar_mass(const Scene& s, std::size_t index) {
+  const Phrase& p = s.phrases[index];
+  if (index + 1 >= s.phrases.size() || p.value <= 1) return false;
+  const Phrase& next = s.phrases[index + 1];
+  if (next.kind != Kind::amount || next.first - p.last > 12) return false;
+  const Phrase* mass = last_figure(s, index, 40, is_mass);
+  if (mass == nullptr) return false;
+  const double scale = (mass->unit == "mg" ? 1e-3 : mass->unit == "kg" ? 1e3 : 1) / (next.unit == "mmol" ? 1e-3 : 1);
+  const double amount = mass->value * scale / p.value;
+  return std::abs(amount - next.value) < 0.06 * next.value;
+}
+
 std::optional<Meaning> by_echo(const Scene& s, std::size_t index) {
   const Phrase& p = s.phrases[index];
   constexpr WordSet pointing{"of", "from", "than", "minus", "the", "those", "less", "theory"};
@@ -512,10 +546,14 @@ std::optional<Meaning> meaning_of(const Scene& s, std::size_t index) {
   if (auto m = by_correction(s, index)) return m;
   if (auto m = by_mark(s, index)) return m;
   if (auto m = by_extent(s, index)) return m;
+  const bool pronoun = p.value == 1 && !p.number.written && !p.number.decimal && !p.upper &&
+                       !WordSet{"is", "at", "to", "of", "around", "about", "says"}.has(s.word_before(p.first));
+  if (pronoun || is_molar_mass(s, index)) return std::nullopt;
   if (auto m = by_making_up(s, index)) return m;
   if (is_counting(s, p)) return std::nullopt;
   if (auto m = by_of_material(s, index)) return m;
   if (auto m = by_echo(s, index)) return m;
+  if (auto m = by_putting_in(s, index)) return m;
   if (auto m = by_density(s, index)) return m;
   if (auto m = by_concentration(s, index)) return m;
   if (auto m = by_acidity(s, index)) return m;

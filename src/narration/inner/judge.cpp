@@ -68,8 +68,8 @@ constexpr WordSet apparatus{"rod",     "rods",   "electrode", "electrodes", "tub
                             "flask",   "beaker", "table",     "bench",      "hood",   "spatula", "bar",   "stirrer",
                             "battery", "funnel", "bucket",    "tank",       "shield", "screen",  "clamp", "stand",
                             "jar",     "bottle", "condenser", "crucible",   "test",   "syringe", "ruler"};
-constexpr WordSet extents{"wide",     "thick",  "tall", "long", "high", "across",
-                          "diameter", "square", "in",   "bore", "deep"};
+constexpr WordSet extents{"inside", "outside", "od",       "id",     "wide", "thick", "tall", "long",
+                          "high",   "across",  "diameter", "square", "in",   "bore",  "deep"};
 
 /// "the mould is ten centimetres wide", "two carbon rods ... eight millimeters thick".
 bool measures_apparatus(const Scene& s, const Phrase& p) {
@@ -78,7 +78,8 @@ bool measures_apparatus(const Scene& s, const Phrase& p) {
   const auto piece = s.find_before(p.first, apparatus, 18);
   if (!piece) return false;
   for (std::size_t i = *piece; i < p.first; ++i) {
-    if (s.phrase_at[i] && *s.phrase_at[i] != *s.phrase_at[p.first]) return false;
+    if (!s.phrase_at[i] || *s.phrase_at[i] == *s.phrase_at[p.first]) continue;
+    if (s.phrases[*s.phrase_at[i]].fate != Fate::capacity) return false;
   }
   return true;
 }

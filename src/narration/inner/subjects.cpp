@@ -170,7 +170,9 @@ class Namer : Surroundings {
       const bool strength =
           q.kind == Kind::mass_percent || q.kind == Kind::molar_concentration || q.kind == Kind::volume_percent;
       const bool of_it = s_.word(p.last) == "of" && pronouns.has(s_.word(p.last + 1));
-      if (strength && of_it && far < 16) return copy(d, before, "of what the strength is said");
+      bool named_between = false;
+      for (std::size_t i = q.last; i < p.first; ++i) named_between = named_between || mention_at(i) != nullptr;
+      if (strength && of_it && far < 16 && !named_between) return copy(d, before, "of what the strength is said");
     }
     if (p.kind == Kind::volume) {
       if (const Mention* m = solvent_spoken_of(p.first)) return take(d, m, "the solvent spoken of");
@@ -200,6 +202,10 @@ class Namer : Surroundings {
     if (near != nullptr && last != nullptr && again && s_.phrase_of(*last).first > near->last)
       return copy(d, *last, "as the figure before");
     if (near != nullptr) return take(d, near, "named before");
+    const bool late = p.first * 2 > s_.size();
+    if (late && p.kind == Kind::mass && product_ != nullptr && !again && s_.find_before(p.first, obtaining, 8)) {
+      return take(d, product_, "the product of the procedure");
+    }
     if (last != nullptr && again) return copy(d, *last, "as the figure before");
     if (const Mention* m = spoken_of(p.first, 60)) return take(d, m, "spoken of last");
     if (last != nullptr) return copy(d, *last, "as the figure before");
@@ -219,6 +225,9 @@ class Namer : Surroundings {
                               "reads",   "endpoint", "this",  "time",  "run",  "took"};
     return s_.find_before(p.first, reading, 10).has_value() || s_.find_after(p.last, WordSet{"of"}, 1).has_value();
   }
+
+  static constexpr WordSet obtaining{"have", "got", "balance", "weighs", "weigh", "dry", "dried",
+                                     "day",  "now", "left",    "scale",  "final", "had"};
 
   void name_amount(Draft& d) {
     const Phrase& p = s_.phrase_of(d);

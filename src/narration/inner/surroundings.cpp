@@ -64,6 +64,10 @@ std::optional<Found> Surroundings::behind(std::size_t i) const {
   std::string unknown;
   for (std::size_t steps = 0; steps < 9 && i < s_.size(); ++steps) {
     if (const Mention* m = mention_at(i)) {
+      constexpr WordSet predicates{"is", "are", "was", "were", "has", "goes", "comes", "needs", "isn't"};
+
+      if (!of && predicates.has(s_.word(m->last)) && i > 0 && s_.tokens[i].line != s_.tokens[i - 1].line)
+        return std::nullopt;
       if (s_.word(i) == "gas" &&
           (s_.word_before(i) == "any" || s_.word_before(i) == "ideal" || s_.word_before(i) == "every")) {
         return Found{"gas", nullptr};

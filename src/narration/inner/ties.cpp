@@ -216,8 +216,9 @@ class Tier {
   bool negated_between(std::size_t k, std::size_t i) const { return word_between(k, i, WordSet{"not"}); }
 
   bool new_portion(std::size_t k, std::size_t i) const {
-    return word_between(k, i, WordSet{"another", "more", "second", "again", "next", "other", "right"}) ||
-           s_.word_before(phrase(i).first) == "another";
+    constexpr WordSet anew{"another", "more", "second", "again", "next", "other", "right"};
+    const auto word = s_.find_before(phrase(i).first, anew, 8);
+    return word && *word >= phrase(k).last;
   }
 
   bool same_interval(std::size_t k, std::size_t i) const {

@@ -34,7 +34,7 @@ std::optional<std::size_t> find_product(const Scene& s) {
       if (m.first > until) break;
       if (m.water || m.generic || m.gas || is_vague(m.name)) continue;
       const auto verb = s.find_before(m.first, making, strict ? 4 : 14);
-      if (verb && (!strict || s.word(*verb) != "it's" || m.first < 60)) {
+      if (verb && (s.word(*verb) != "it's" || (*verb + 1 == m.first && m.first < 60))) {
         return static_cast<std::size_t>(&m - s.mentions.data());
       }
     }
@@ -50,9 +50,9 @@ std::optional<std::size_t> find_product(const Scene& s) {
   // "this is isoamyl acetate"
   for (const Mention& m : s.mentions) {
     if (m.first > 60) break;
-    const bool shown = (s.word_before(m.first) == "is" || s.word_before(m.first) == "about") &&
-                       (s.word_before(m.first, 2) == "this" || s.word_before(m.first, 2) == "today" ||
-                        s.word_before(m.first, 2) == "all");
+    const auto is = s.find_before(m.first, WordSet{"is", "about"}, 6);
+    const bool shown =
+        is && (s.word_before(*is) == "this" || s.word_before(*is) == "today" || s.word_before(*is) == "all");
     if (shown && !m.water && !m.gas && !is_vague(m.name)) return static_cast<std::size_t>(&m - s.mentions.data());
   }
   // "you get copper metal back", "5 grams of pure caffeine"
