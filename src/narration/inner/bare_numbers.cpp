@@ -118,13 +118,14 @@ std::size_t governor(const Scene& s, const Phrase& p) {
 }
 
 constexpr WordSet verbs_of_state{
-    "is",      "was",     "are",     "were",      "it's",    "that's", "they're", "i'm",     "reads", "says",
-    "read",    "say",     "shows",   "comes",     "came",    "got",    "get",     "gives",   "gave",  "makes",
-    "leaves",  "weighs",  "weighed", "weigh",     "reading", "be",     "going",   "goes",    "went",  "gone",
-    "up",      "hit",     "hits",    "reached",   "reaches", "reach",  "at",      "climbed", "risen", "dropped",
-    "started", "starts",  "start",   "stays",     "had",     "have",   "i've",    "we've",   "oil's", "strip's",
-    "sits",    "sitting", "stands",  "collected", "took",    "use",    "used",    "peaked",  "fell",  "rose",
-    "cooled",  "warmed",  "settles", "settled",   "equals",  "turned", "turns",   "ends",    "ended"};
+    "lost",    "gained",  "put",   "leaving", "is",      "was",     "are",     "were",      "it's",    "that's",
+    "they're", "i'm",     "reads", "says",    "read",    "say",     "shows",   "comes",     "came",    "got",
+    "get",     "gives",   "gave",  "makes",   "leaves",  "weighs",  "weighed", "weigh",     "reading", "be",
+    "going",   "goes",    "went",  "gone",    "up",      "hit",     "hits",    "reached",   "reaches", "reach",
+    "at",      "climbed", "risen", "dropped", "started", "starts",  "start",   "stays",     "had",     "have",
+    "i've",    "we've",   "oil's", "strip's", "sits",    "sitting", "stands",  "collected", "took",    "use",
+    "used",    "peaked",  "fell",  "rose",    "cooled",  "warmed",  "settles", "settled",   "equals",  "turned",
+    "turns",   "ends",    "ended"};
 
 bool governed_by_state(const Scene& s, const Phrase& p) {
   const std::size_t g = governor(s, p);
@@ -209,12 +210,12 @@ std::optional<Meaning> by_acidity(const Scene& s, std::size_t index) {
 }
 
 constexpr WordSet temperature_paths{
-    "come",    "comes",   "came", "dropping", "rising",  "climbing", "falling", "cooling", "heating",
-    "lowest",  "highest", "gone", "climbed",  "risen",   "dropped",  "fallen",  "cooled",  "warmed",
-    "reached", "peaked",  "hit",  "hits",     "reaches", "reach",    "heated",  "rises",   "climbs",
-    "drops",   "falls",   "heat", "cool",     "bring",   "warm",     "went",    "rose",    "fell",
-    "keep",    "keeping", "hold", "holding",  "melts",   "melted",   "melting", "boils",   "boiling",
-    "started", "set",     "oven", "bath",     "goes",    "stays"};
+    "warms",   "heats",   "cools",   "warming", "come",    "comes",  "came",    "dropping", "rising",  "climbing",
+    "falling", "cooling", "heating", "lowest",  "highest", "gone",   "climbed", "risen",    "dropped", "fallen",
+    "cooled",  "warmed",  "reached", "peaked",  "hit",     "hits",   "reaches", "reach",    "heated",  "rises",
+    "climbs",  "drops",   "falls",   "heat",    "cool",    "bring",  "warm",    "went",     "rose",    "fell",
+    "keep",    "keeping", "hold",    "holding", "melts",   "melted", "melting", "boils",    "boiling", "started",
+    "set",     "oven",    "bath",    "goes",    "stays"};
 
 /// The scale most temperatures before were given in.
 std::string usual_scale(const Scene& s, std::size_t index) {
@@ -353,6 +354,16 @@ std::optional<Meaning> by_last_spoken(const Scene& s, std::size_t index) {
       return like(mass, "a weight read out by itself", 0.8);
     }
   }
+  // "12.318 g before, and the anode 15.024": as many decimals as the weight before in the sentence.
+  if (const Phrase* mass = last_figure(s, index, 25, is_mass)) {
+    const auto decimals = [](const std::string& digits) {
+      return digits.size() - std::min(digits.find('.'), digits.size());
+    };
+    if (s.same_sentence(mass->first, p.first) && decimals(p.digits) > 2 &&
+        decimals(p.digits) == decimals(mass->digits)) {
+      return like(mass, "as exact as the weight before", 0.75);
+    }
+  }
   const Phrase* last = last_figure(s, index, 45, measured);
   if (last != nullptr && (governed_by_state(s, p) || s.word_before(p.first) == "then" ||
                           s.word_before(p.first) == "and" || s.word_before(p.first) == ",")) {
@@ -474,6 +485,18 @@ std::optional<Meaning> by_waiting(const Scene& s, std::size_t index) {
   return like(last, "another wait, in the unit before", 0.75);
 }
 
+/// "51. 53." behind a thermometer: a number that is a sentence by itself is read out like the one before.
+std::optional<Meaning> by_reading_out(const Scene& s, std::size_t index) {
+  const Phrase& p = s.phrases[index];
+  const bool alone =
+      p.first == s.begin_of_sentence(p.first) && p.last + 1 == s.end_of_sentence(p.first) && s.punctuated;
+  if (!alone || p.fraction || index == 0) return std::nullopt;
+  const Phrase& last = s.phrases[index - 1];
+  const bool instrument = last.kind == Kind::temperature || last.kind == Kind::pH || last.kind == Kind::voltage;
+  if (last.fate != Fate::figure || !instrument || p.first - last.last > 24) return std::nullopt;
+  return Meaning{last.kind, last.unit, "read out by itself", 0.75};
+}
+
 std::optional<Meaning> by_density(const Scene& s, std::size_t index) {
   const Phrase& p = s.phrases[index];
   if (p.value > 25 || p.value < 0.0005 ||
@@ -558,6 +581,7 @@ std::optional<Meaning> meaning_of(const Scene& s, std::size_t index) {
   if (auto m = by_concentration(s, index)) return m;
   if (auto m = by_acidity(s, index)) return m;
   if (auto m = by_waiting(s, index)) return m;
+  if (auto m = by_reading_out(s, index)) return m;
   if (auto m = by_instrument(s, index)) return m;
   if (auto m = by_weighing(s, index)) return m;
   if (auto m = by_temperature(s, index)) return m;

@@ -92,6 +92,9 @@ bool rates_equipment(const Scene& s, const Phrase& p) {
     const Phrase& before = s.phrases[*s.phrase_at[p.first - 1]];
     if (before.fate == Fate::capacity && before.last == p.first) return true;
   }
+  constexpr WordSet supplies{"supply", "transformer", "psu", "charger", "adapter"};
+  if (s.word_before(p.first) == "to" && s.find_before(p.first, supplies, 5)) return true;
+  if (s.find_before(p.first, WordSet{"you", "if"}, 5)) return false;  // "if you go up to an amp"
   const bool up_to =
       s.word_before(p.first) == "to" && s.word_before(p.first, 2) == "up" &&
       (s.word_before(p.first, 3) == "goes" || s.word_before(p.first, 3) == "go" || s.word_before(p.first, 3) == "does");
@@ -167,8 +170,7 @@ bool is_other_time(const Scene& s, const Phrase& p) {
   const std::string_view before = s.word_before(p.first);
   const std::string_view behind = s.word(p.last);
   if (behind == "ago" || (behind == "earlier" && p.unit == "a")) return true;
-  constexpr WordSet body{"fingers", "finger", "hands", "hand",   "skin", "hair",
-                         "nose",    "tongue", "stain", "scales", "find"};
+  constexpr WordSet body{"fingers", "finger", "hands", "tongue", "scales"};
   if (s.find_before(p.first, body, 8) || s.find_after(p.last, body, 4)) return true;
   if (p.unit == "a" || p.unit == "mo") return !s.find_before(p.first, keeping, 6);
   if (p.number.article && (p.unit == "s" || p.unit == "min") && !p.upper && p.value == 1) {

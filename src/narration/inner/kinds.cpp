@@ -78,6 +78,7 @@ Kind percent_kind(const Scene& s, std::size_t index) {
     return Kind::percent_yield;
   }
   if (s.find_before(p.first, WordSet{"yield", "efficiency", "recovery"}, 6)) return Kind::percent_yield;
+  if (s.find_before(p.first, WordSet{"lost", "loss", "loses"}, 12)) return Kind::percent_other;
   if (behind == "humidity" || excesses.has(behind) || s.find_after(p.last, WordSet{"excess"}, 3) ||
       s.find_before(p.first,
                     WordSet{"excess", "take", "lost", "dropped", "loss", "shrunk", "down", "loses", "lose", "shrank"},

@@ -240,6 +240,34 @@ void resolve_generic(std::vector<Mention>& mentions) {
   }
 }
 
+/// "iron sulfate" without its number.
+std::string without_number(const std::string& name) {
+  std::string out;
+  bool inside = false;
+  for (const char c : name) {
+    if (c == '(') inside = true;
+    if (!inside) out += c;
+    if (c == ')') inside = false;
+  }
+  return out;
+}
+
+/// "iron sulfate" is the "iron two sulfate" spoken of elsewhere.
+void make_specific(std::vector<Mention>& mentions) {
+  for (Mention& m : mentions) {
+    if (!m.dissolves || m.generic || m.name.find('(') != std::string::npos || m.name.find(' ') == std::string::npos)
+      continue;
+    for (const Mention& other : mentions) {
+      if (other.name.find('(') == std::string::npos) continue;
+      const std::string plain = without_number(other.name);
+      if (plain == m.name || plain.starts_with(m.name + " ")) {
+        m.name = other.name;
+        break;
+      }
+    }
+  }
+}
+
 /// "the hexa hydrate", "trihydrate" a few words behind a name that lacks it.
 void add_hydrates(const TokenStream& s, std::vector<Mention>& mentions) {
   constexpr WordSet multiples{"mono", "di", "tri", "tetra", "penta", "hexa", "hepta", "octa", "nona", "deca", "dodeca"};
@@ -259,7 +287,25 @@ void add_hydrates(const TokenStream& s, std::vector<Mention>& mentions) {
     std::size_t which = next - 1;
     if (!mentions[which].dissolves && which > 0) --which;
     Mention& last = mentions[which];
-    if (i - last.last > 14 || !last.dissolves) continue;
+    if (i - last.last > 14 || !last.dissolves) {
+      // Further back, the salt that has such a hydrate.
+      bool found_salt = false;
+      for (std::size_t k = next; k-- > 0 && i - mentions[k].last < 60 && !found_salt;) {
+        const std::string with_water = mentions[k].name + " " + hydrate;
+        const auto known = mentions[k].dissolves ? chem::normalise_name(with_water) : std::nullopt;
+        if (!known || !known->formula || known->preferred.find("hydrate") == std::string::npos) continue;
+        found_salt = true;
+        const std::string dry = mentions[k].name;
+        for (std::size_t n = k; n < mentions.size(); ++n) {
+          if (mentions[n].name == dry) mentions[n].name = with_water;
+        }
+        Mention here = mentions[k];  // it is spoken of here
+        here.first = i;
+        here.last = i + 1;
+        mentions.insert(mentions.begin() + static_cast<std::ptrdiff_t>(next), here);
+      }
+      continue;
+    }
     const std::string plain = last.name;
     if (plain.find("hydrate") != std::string::npos) continue;
     for (std::size_t k = which; k < mentions.size(); ++k) {
@@ -355,6 +401,7 @@ std::vector<Mention> find_mentions(const TokenStream& s, std::span<const model::
     i = found.back().last;
     if (s.is(i, "solution")) found.back().solution = true;
   }
+  make_specific(found);
   resolve_generic(found);
   add_hydrates(s, found);
   add_nicknames(s, found);

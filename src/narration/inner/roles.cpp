@@ -153,6 +153,17 @@ class Caster {
     if (p.kind == Kind::volume && made_up) return Role::measured_out;
     if (portion && near(p, WordSet{"sum", "calculate", "calculated"}, 6) && p.kind != Kind::amount)
       return Role::stated_result;
+    if (std::string_view(d.subject_rule) == "what is boiled down") return Role::condition;
+    if (portion && (s_.find_in_sentence(p.first, WordSet{"theory", "theoretical"}) ||
+                    (s_.word_before(p.first) == "be" && s_.word_before(p.first, 2) == "would"))) {
+      const bool obtained = near(p, WordSet{"got", "have", "back"}, 4);
+      if (!obtained && p.kind != Kind::amount) return Role::stated_result;
+    }
+    if (p.kind == Kind::mass && std::string_view(d.subject_rule) == "the metal of the piece") {
+      if (near(p, WordSet{"lost", "lose"}, 4)) return Role::other;
+      if (near(p, WordSet{"down"}, 4)) return Role::remainder;
+      return near(p, WordSet{"now", "gained", "put", "after"}, 8) ? Role::product : Role::measured_out;
+    }
     if (p.kind == Kind::mass && d.subject.empty()) return Role::other;
     const bool second_half = p.first * 2 > s_.size();
     const std::size_t me = static_cast<std::size_t>(&d - s_.figures.data());

@@ -76,6 +76,8 @@ bool is_label(const TokenStream& s, std::size_t i) {
   if (!phrase->unit_said)
     return phrase->number.value == static_cast<double>(static_cast<int>(phrase->number.value)) && !phrase->upper &&
            !phrase->number.decimal && !phrase->fraction;
+  // "Year 10s"
+  if (phrase->unit == "s" && phrase->last == i + 2 && s[i + 1].glued && s.is(i + 1, "s")) return true;
   // "step two 5 grams of" has its own number behind; "part 20 mils" is a quantity.
   return false;
 }

@@ -144,6 +144,20 @@ class Namer : Surroundings {
   void name_portion(Draft& d) {
     const Phrase& p = s_.phrase_of(d);
     if (const auto named = behind(p.last)) return take_found(d, *named, "named behind");
+    constexpr WordSet down{"boil", "boiled", "evaporate", "evaporated", "reduce", "reduced", "down", "concentrate"};
+    if (p.kind == Kind::volume && s_.find_before(p.first, down, 8) && s_.find_before(p.first, WordSet{"to"}, 4) &&
+        s_.find_before(p.first, WordSet{"down", "reduce", "reduced"}, 6)) {
+      d.subject = pot;
+      d.subject_rule = "what is boiled down";
+      return;
+    }
+    constexpr WordSet pieces{"cathode", "anode", "strip", "electrode", "plate", "foil", "nail", "coin"};
+    if (p.kind == Kind::mass && s_.find_before(p.first, pieces, 9)) {
+      for (std::size_t k = s_.mentions.size(); k-- > 0;) {
+        if (s_.mentions[k].first < p.first && s_.mentions[k].element)
+          return take(d, &s_.mentions[k], "the metal of the piece");
+      }
+    }
     if (weighs_a_vessel(p)) {
       d.subject_rule = "a vessel is weighed";
       return;
@@ -243,13 +257,13 @@ class Namer : Surroundings {
         break;
       }
     }
-    if (near != nullptr) return take(d, near, "named before");
     // The same amount said again is of the same matter.
     for (std::size_t i = s_.figures.size(); i-- > 0 && p.first - s_.phrase_of(s_.figures[i]).first < 160;) {
       const Phrase& q = s_.phrase_of(s_.figures[i]);
       if (q.kind == Kind::amount && q.value == p.value && q.unit == p.unit)
         return copy(d, s_.figures[i], "the amount said before");
     }
+    if (near != nullptr) return take(d, near, "named before");
     if (last != nullptr && last->subject != pot) return copy(d, *last, "as the figure before");
     take(d, spoken_of(p.first, 60), "spoken of last");
   }

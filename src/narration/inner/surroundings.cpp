@@ -265,7 +265,9 @@ const Draft* Surroundings::just_made(std::size_t token) const {
     const Phrase& q = s_.phrase_of(s_.figures[i]);
     if (token - q.first > 45) break;
     const bool strength = q.kind == Kind::molar_concentration || q.kind == Kind::mass_percent;
-    if (strength && !s_.find_in_sentence(q.first, adding) && behind(q.last).value_or(Found()).mention == nullptr)
+    const bool acid = s_.figures[i].mention != nullptr && s_.figures[i].mention->acid;
+    if (strength && !acid && !s_.find_in_sentence(q.first, adding) &&
+        behind(q.last).value_or(Found()).mention == nullptr)
       return &s_.figures[i];
   }
   return nullptr;
@@ -281,7 +283,7 @@ const Mention* Surroundings::solvent_spoken_of(std::size_t token) const {
       return nullptr;  // already measured out; this is something else
     }
     const Mention* m = mention_at(i);
-    if (m != nullptr) return (m->water || m->solvent) && !stands_by(*m) ? m : nullptr;
+    if (m != nullptr) return m->water || m->solvent ? m : nullptr;
   }
   return nullptr;
 }

@@ -225,6 +225,7 @@ class Tier {
     if (!close(k, i, 1e-6)) return false;
     const std::size_t far = distance(k, i);
     if (word_between(k, i, WordSet{"another", "more"}) && far < 20) return false;
+    if (phrase(k).unit != phrase(i).unit) return true;  // an hour and sixty minutes are not alike by chance
     if (s_.word(phrase(i).last) == "later" ||
         s_.find_before(phrase(i).first, WordSet{"that", "that's", "those", "after"}, 3))
       return far < 90;
@@ -237,7 +238,21 @@ class Tier {
 
   /// Mass, volume and moles of one portion.
   bool other_unit(std::size_t k, std::size_t i) const {
-    if (!same_matter(k, i)) return false;
+    if (word_between(k, i, WordSet{"would", "could"})) return false;
+    const std::size_t gap = phrase(i).first - phrase(k).last;
+    // "5.60 grams of steel wool, so that's 0.100 moles": right behind and put so, it is the same whatever it was
+    // called.
+    const bool unnamed = !std::string_view(s_.figures[i].subject_rule).starts_with("named behind");
+    const bool right_behind = i == k + 1 && gap < 16 && unnamed && equated(k, i) && phrase(i).kind != Kind::volume &&
+                              !word_between(k, i,
+                                            WordSet{"should", "need", "expect", "get", "getting", "gives", "give",
+                                                    "takes", "makes", "got", "add"}) &&
+                              s_.figures[i].role != model::Role::product;
+    const Mention* before = s_.figures[k].mention;
+    const bool solvent = before != nullptr && (before->water || before->solvent);
+    if (!same_matter(k, i) && !(right_behind && !solvent && phrase(i).kind == Kind::amount)) return false;
+    // "0.5 moles of it" names its matter anew: only what is put right behind is the same.
+    if (!unnamed && (gap > 14 || !equated(k, i))) return false;
     const Kind a = phrase(k).kind;
     const Kind b = phrase(i).kind;
     if (a == Kind::equivalents && b != Kind::amount) return false;
@@ -252,7 +267,8 @@ class Tier {
       if (phrase(m).kind == a && same_matter(m, k) && s_.figures[m].same_as != std::optional(first_of(k))) return false;
     }
     if (s_.word(phrase(i).last) == "of" && !equated(k, i)) return false;
-    return equated(k, i) || (distance(k, i) < 34 && (b == Kind::amount || b == Kind::equivalents));
+    const bool measured = ra == Role::measured_out || ra == Role::added || ra == Role::solvent;
+    return equated(k, i) || (measured && distance(k, i) < 34 && (b == Kind::amount || b == Kind::equivalents));
   }
 
   void attach(std::size_t i) {
@@ -310,6 +326,19 @@ class Tier {
   void attach_yield(std::size_t i) {
     using model::Role;
     std::optional<std::size_t> any;
+    // What the percent was worked out from tells which figure was obtained.
+    for (std::size_t a = i; a-- > 0 && distance(a, i) < 70;) {
+      for (std::size_t b = i; b-- > 0 && distance(b, i) < 70;) {
+        if (a == b || !same_kind(a, b) || !is_portion(phrase(a).kind) || !base_[a] || !base_[b] || *base_[b] == 0)
+          continue;
+        if (s_.figures[a].role == model::Role::stated_result || s_.figures[a].same_as == std::optional(b)) continue;
+        if (std::abs(*base_[a] / *base_[b] * 100 - phrase(i).value) < 0.012 * phrase(i).value &&
+            s_.figures[i].role != Role::other) {
+          s_.figures[i].attached_to = a;
+          return;
+        }
+      }
+    }
     for (std::size_t k = i; k-- > 0;) {
       if (distance(k, i) > 120) break;
       const Kind kind = phrase(k).kind;

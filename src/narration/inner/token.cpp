@@ -36,7 +36,8 @@ std::optional<double> vulgar(char32_t c) {
 /// Letters of words beyond ASCII. Signs and punctuation of the Latin-1 and general blocks are not.
 bool is_wide_letter(char32_t c) {
   if (c == U'µ') return true;
-  return c >= 0xC0 && c != U'×' && c != U'÷' && !(c >= 0x2000 && c <= 0x2BFF) && !(c >= 0x3000 && c <= 0x303F);
+  return c >= 0xC0 && c != 0xFFFD && c != U'×' && c != U'÷' && !(c >= 0x2000 && c <= 0x2BFF) &&
+         !(c >= 0x3000 && c <= 0x303F);
 }
 
 class Lexer {

@@ -181,7 +181,9 @@ std::optional<SpokenUnit> read_spoken_unit(const TokenStream& s, std::size_t at,
   auto unit = from_table(s, at, behind_digits);
   if (!unit) unit = prefixed(s, at);
   if (!unit) return std::nullopt;
-  const bool per = s.is(unit->last, "per") || s.is(unit->last, "/") ||
+  const bool a_mole = unit->kind == Kind::mass && (s.is(unit->last, "a") || s.is(unit->last, "an")) &&
+                      (s.is(unit->last + 1, "mole") || s.is(unit->last + 1, "liter") || s.is(unit->last + 1, "litre"));
+  const bool per = a_mole || s.is(unit->last, "per") || s.is(unit->last, "/") ||
                    (s.is(unit->last, "a") && unit->kind == Kind::length && s.is(unit->last + 1, "second"));
   if (per && !unit->unit.empty()) {
     std::size_t next = unit->last + 1;
