@@ -5,53 +5,13 @@
 #include <algorithm>
 #include <cmath>
 
-#include "narration/inner/scene.h"
+#include "narration/inner/bare_readings.h"
 
 namespace sash::narration {
 
 namespace {
 
 using quantity::Kind;
-
-struct Meaning {
-  Kind kind;
-  std::string unit;
-  const char* rule;
-  double confidence;
-};
-
-constexpr WordSet thermometers{"thermometer", "temperature", "temp", "probe", "thermocouple", "thermometers"};
-constexpr WordSet volume_readers{"cylinder", "burette", "buret", "syringe", "pipette", "level", "meniscus"};
-constexpr WordSet volt_readers{"voltmeter", "multimeter"};
-constexpr WordSet amp_readers{"ammeter"};
-constexpr WordSet pressure_readers{"barometer", "gauge"};
-constexpr WordSet clocks{"stopwatch", "timer", "watch"};
-
-/// The last figure before phrase `index` with a unit, of one of the kinds `wanted` accepts, at most `reach` tokens
-/// back.
-template <class Wanted>
-const Phrase* last_figure(const Scene& s, std::size_t index, std::size_t reach, Wanted wanted) {
-  const std::size_t here = s.phrases[index].first;
-  for (std::size_t i = index; i-- > 0;) {
-    const Phrase& p = s.phrases[i];
-    if (here - p.first > reach) return nullptr;
-    if (p.fate == Fate::figure && wanted(p)) return &p;
-  }
-  return nullptr;
-}
-
-std::optional<Meaning> like(const Phrase* p, const char* rule, double confidence) {
-  if (p == nullptr) return std::nullopt;
-  return Meaning{p->kind, p->unit, rule, confidence};
-}
-
-bool is_mass(const Phrase& p) { return p.kind == Kind::mass; }
-bool is_volume(const Phrase& p) { return p.kind == Kind::volume && p.unit != "[drp]"; }
-bool is_temperature(const Phrase& p) { return p.kind == Kind::temperature; }
-bool is_length(const Phrase& p) { return p.kind == Kind::length; }
-bool is_duration(const Phrase& p) { return p.kind == Kind::duration; }
-
-bool plain_whole(const Phrase& p) { return !p.number.decimal && !p.upper && !p.fraction; }
 
 /// "25, no, sorry, 27 seconds": the unit of what corrects it.
 std::optional<Meaning> by_correction(const Scene& s, std::size_t index) {
@@ -88,216 +48,11 @@ std::optional<Meaning> by_correction(const Scene& s, std::size_t index) {
 
 constexpr WordSet extents{"wide", "long", "thick", "deep", "across", "high", "tall"};
 
-/// Words that may stand between a reading verb and its number.
-constexpr WordSet between_words{"about",     "around",  "roughly",
-                                "like",      "just",    "over",
-                                "under",     "nearly",  "almost",
-                                "now",       "exactly", "uh",
-                                "um",        "only",    "still",
-                                "say",       "maybe",   "a",
-                                "on",        "the",     "up",
-                                "to",        "down",    "at",
-                                "near",      "close",   ",",
-                                "dead",      "bang",    "hang",
-                                "oh",        "already", "approximately",
-                                "somewhere", "between", "out",
-                                "in",        "with",    "right",
-                                "of",        "it",      "er",
-                                "well",      "well,"};
-
-/// The token before the number, past hedges: the verb or preposition that governs it.
-std::size_t governor(const Scene& s, const Phrase& p) {
-  std::size_t i = p.first;
-  std::size_t steps = 0;
-  while (i > s.begin_of_sentence(p.first) && steps < 6) {
-    --i;
-    ++steps;
-    if (!between_words.has(s.word(i))) return i;
-  }
-  return i;
-}
-
-constexpr WordSet verbs_of_state{
-    "lost",    "gained",  "put",   "leaving", "is",      "was",     "are",     "were",      "it's",    "that's",
-    "they're", "i'm",     "reads", "says",    "read",    "say",     "shows",   "comes",     "came",    "got",
-    "get",     "gives",   "gave",  "makes",   "leaves",  "weighs",  "weighed", "weigh",     "reading", "be",
-    "going",   "goes",    "went",  "gone",    "up",      "hit",     "hits",    "reached",   "reaches", "reach",
-    "at",      "climbed", "risen", "dropped", "started", "starts",  "start",   "stays",     "had",     "have",
-    "i've",    "we've",   "oil's", "strip's", "sits",    "sitting", "stands",  "collected", "took",    "use",
-    "used",    "peaked",  "fell",  "rose",    "cooled",  "warmed",  "settles", "settled",   "equals",  "turned",
-    "turns",   "ends",    "ended"};
-
-bool governed_by_state(const Scene& s, const Phrase& p) {
-  const std::size_t g = governor(s, p);
-  const std::string_view word = s.word(g);
-  return verbs_of_state.has(word) || word.ends_with("'s") || word.ends_with("'re");
-}
-
-constexpr WordSet warm_words{
-    "distill",  "distil",   "distilling",  "distillation", "reflux",     "colder",  "cold",    "cooler",
-    "freeze",   "freezing", "thermometer", "temperature",  "degrees",    "celsius", "warm",    "hot",
-    "cool",     "heat",     "heated",      "heating",      "cooled",     "cooling", "melting", "boiling",
-    "climbing", "boils",    "melts",       "warmed",       "fahrenheit", "bath",    "temp",    "°c"};
-
-std::optional<Meaning> by_instrument(const Scene& s, std::size_t index) {
-  const Phrase& p = s.phrases[index];
-  if (!governed_by_state(s, p)) return std::nullopt;
-  constexpr std::size_t reach = 8;
-  const Meaning celsius{Kind::temperature, "Cel", "read off a thermometer", 0.9};
-  if (s.find_before(p.first, thermometers, reach)) return celsius;
-  if (const auto on = s.find_after(p.last, thermometers, 4); on && s.word_before(*on) != "room") return celsius;
-  if (s.find_before(p.first, volt_readers, reach)) return Meaning{Kind::voltage, "V", "read off a meter", 0.85};
-  if (s.find_before(p.first, amp_readers, reach)) return Meaning{Kind::current, "A", "read off a meter", 0.85};
-  if (s.find_before(p.first, volume_readers, reach)) {
-    if (const Phrase* v = last_figure(s, index, 120, is_volume); v != nullptr && v->unit != "L") {
-      return Meaning{v->kind, v->unit, "read off a measuring vessel", 0.85};
-    }
-    return Meaning{Kind::volume, "mL", "read off a measuring vessel", 0.8};
-  }
-  if (s.find_before(p.first, pressure_readers, reach)) {
-    if (const Phrase* v = last_figure(s, index, 300, [](const Phrase& q) { return q.kind == Kind::pressure; })) {
-      return Meaning{v->kind, v->unit, "read off a gauge", 0.8};
-    }
-  }
-  if (s.find_before(p.first, clocks, 6)) {
-    if (const Phrase* v = last_figure(s, index, 300, is_duration)) return like(v, "read off a watch", 0.7);
-  }
-  return std::nullopt;
-}
-
-bool acidity_spoken_of(const Scene& s, std::size_t token) {
-  const std::size_t begin = s.begin_of_sentence(token);
-  for (std::size_t i = begin; i < token; ++i) {
-    if (s.word(i) == "ph") return true;
-  }
-  return false;
-}
-
-std::optional<Meaning> by_acidity(const Scene& s, std::size_t index) {
-  const Phrase& p = s.phrases[index];
-  if (p.value > 14.5 || p.value < -1 || p.fraction) return std::nullopt;
-  if (!governed_by_state(s, p) && s.word(governor(s, p)) != "around" &&
-      !s.find_before(p.first, WordSet{"around", "about", "between", "to", "of", "below", "above", "under", "over"},
-                     1)) {
-    return std::nullopt;
-  }
-  const Meaning pH{Kind::pH, "[pH]", "pH read off", 0.85};
-  if (acidity_spoken_of(s, p.first)) {
-    const auto word = s.find_before(p.first, WordSet{"ph"}, 14);
-    if (word) return pH;
-  }
-  const bool paper = s.find_before(p.first, WordSet{"strip", "paper", "litmus"}, 10).has_value();
-  const bool reads =
-      s.find_before(p.first, WordSet{"says", "reads", "shows", "goes", "say", "read", "gives", "is", "turns"}, 5)
-          .has_value();
-  if (paper && reads) return pH;
-  // "Below 9 it hardly glows", "above ten" right behind a pH.
-  const std::string_view side = s.word_before(p.first);
-  if (index > 0 && (side == "below" || side == "above" || side == "under" || side == "over" || side == "past")) {
-    const Phrase& last = s.phrases[index - 1];
-    if (last.kind == Kind::pH && last.fate == Fate::figure && p.first - last.last < 12) return pH;
-  }
-  // "Mine says 12" right behind talk of pH.
-  if (reads && index > 0) {
-    for (std::size_t i = index; i-- > 0;) {
-      const Phrase& before = s.phrases[i];
-      if (p.first - before.first > 24) break;
-      if (before.kind == Kind::pH && before.fate == Fate::figure) return pH;
-      if (before.fate == Fate::figure) break;
-    }
-  }
-  return std::nullopt;
-}
-
-constexpr WordSet temperature_paths{
-    "warms",   "heats",   "cools",   "warming", "come",    "comes",  "came",    "dropping", "rising",  "climbing",
-    "falling", "cooling", "heating", "lowest",  "highest", "gone",   "climbed", "risen",    "dropped", "fallen",
-    "cooled",  "warmed",  "reached", "peaked",  "hit",     "hits",   "reaches", "reach",    "heated",  "rises",
-    "climbs",  "drops",   "falls",   "heat",    "cool",    "bring",  "warm",    "went",     "rose",    "fell",
-    "keep",    "keeping", "hold",    "holding", "melts",   "melted", "melting", "boils",    "boiling", "started",
-    "set",     "oven",    "bath",    "goes",    "stays"};
-
-/// The scale most temperatures before were given in.
-std::string usual_scale(const Scene& s, std::size_t index) {
-  int celsius = 0;
-  std::string first;
-  for (std::size_t i = 0; i < index; ++i) {
-    if (s.phrases[i].fate != Fate::figure || !is_temperature(s.phrases[i])) continue;
-    if (first.empty()) first = s.phrases[i].unit;
-    celsius += s.phrases[i].unit == "[degF]" ? -1 : 1;
-  }
-  if (celsius == 0 && !first.empty()) return first;
-  return celsius < 0 ? "[degF]" : "Cel";
-}
-
-std::optional<Meaning> by_temperature(const Scene& s, std::size_t index) {
-  const Phrase& p = s.phrases[index];
-  if (p.fraction || p.value > 2000 || p.number.paired) return std::nullopt;
-  const Meaning celsius{Kind::temperature, "Cel", "temperature by its context", 0.8};
-  if (s.find_before(p.first, WordSet{"melting", "boiling", "melts", "boils"}, 14) && p.value > 20) {
-    return Meaning{Kind::temperature, usual_scale(s, index), "a melting or boiling point", 0.8};
-  }
-  const std::string_view before = s.word_before(p.first);
-  const std::size_t g = governor(s, p);
-  const bool superlative = s.find_before(p.first, WordSet{"least", "most", "first", "last"}, 2).has_value();
-  const bool at = superlative ? false
-                              : before == "at" || (before == "around" && s.word_before(p.first, 2) == "at") ||
-                                    (s.word_before(p.first, 2) == "at" && between_words.has(before)) ||
-                                    s.find_before(p.first, WordSet{"at"}, 4).has_value();
-  const bool path = (temperature_paths.has(before) || before == "to" || before == "past" || before == "above" ||
-                     before == "below" || before == "hit" || before == "reached" || between_words.has(before)) &&
-                    s.find_before(p.first, temperature_paths, 6).has_value();
-  const bool state = verbs_of_state.has(s.word(g)) || s.word(g).ends_with("'s") || s.word(g).ends_with("'re");
-  const Phrase* last = last_figure(s, index, 60, is_temperature);
-  if (p.number.value < 0 &&
-      (last != nullptr || s.find_in_sentence(p.first, WordSet{"lowest", "down", "dropped", "cold", "thermometer"}))) {
-    return celsius;  // only temperatures go below zero
-  }
-  if (index > 0 && p.first - s.phrases[index - 1].last <= 1 && s.phrases[index - 1].fate == Fate::figure &&
-      is_temperature(s.phrases[index - 1]) && !s.phrases[index - 1].unit_said && plain_whole(p)) {
-    return Meaning{Kind::temperature, s.phrases[index - 1].unit, "temperatures read out one after another", 0.7};
-  }
-  bool warm = s.find_in_sentence(p.first, warm_words).has_value();
-  for (std::size_t i = p.first; i-- > 0 && p.first - i < 30 && !warm;) warm = warm_words.has(s.word(i));
-  // A neighbour in the same sentence or just before says degrees.
-  bool temperature_behind = false;
-  for (std::size_t i = index + 1; i < s.phrases.size() && s.phrases[i].first < p.last + 16; ++i) {
-    temperature_behind = temperature_behind || (s.phrases[i].kind == Kind::temperature && s.phrases[i].unit_said &&
-                                                s.phrases[i].fate == Fate::figure);
-  }
-  const bool spoken_of = last != nullptr || warm || temperature_behind;
-  if (!spoken_of) return std::nullopt;
-  const Meaning like_last{Kind::temperature, usual_scale(s, index), "temperature by its context", 0.8};
-  const bool range = p.upper.has_value();
-  if (at && (state || range || warm || temperature_behind)) return like_last;
-  if (path) return like_last;
-  if (range && (last != nullptr || warm)) return like_last;
-  if (state && last != nullptr && p.first - last->first < 26 && plain_whole(p) && p.value > 14) {
-    // Only where the figure right before was a temperature.
-    const Phrase& before_phrase = s.phrases[index - 1];
-    if (before_phrase.kind == Kind::temperature && before_phrase.fate == Fate::figure) return like_last;
-  }
-  return std::nullopt;
-}
-
 constexpr WordSet weighing{"weighs", "weighed", "weigh", "weighing", "balance", "scale",
                            "scales", "mass",    "tare",  "weight",   "grams"};
+
 constexpr WordSet containers{"dish",   "boat",  "beaker", "flask", "paper", "crucible", "vial", "tube",
                              "bottle", "watch", "glass",  "empty", "tin",   "bowl",     "pan",  "jar"};
-
-/// The unit in which a number of that size was last weighed: "14.67" goes with "14.87 grams", not with "192 milligrams"
-/// said since.
-const Phrase* weighed_alike(const Scene& s, std::size_t index) {
-  const Phrase& p = s.phrases[index];
-  const Phrase* last = last_figure(s, index, 600, is_mass);
-  for (std::size_t i = index; i-- > 0 && p.first - s.phrases[i].first < 600;) {
-    const Phrase& q = s.phrases[i];
-    if (q.fate != Fate::figure || !is_mass(q) || q.value == 0) continue;
-    const double ratio = p.value / q.value;
-    if (ratio > 0.5 && ratio < 2) return &q;
-  }
-  return last;
-}
 
 std::optional<Meaning> by_weighing(const Scene& s, std::size_t index) {
   const Phrase& p = s.phrases[index];
@@ -471,30 +226,6 @@ std::optional<Meaning> by_echo(const Scene& s, std::size_t index) {
       return like(&q, "said before with its unit", 0.75);
   }
   return std::nullopt;
-}
-
-/// "for two minutes, and then strongly for at least ten".
-std::optional<Meaning> by_waiting(const Scene& s, std::size_t index) {
-  const Phrase& p = s.phrases[index];
-  std::size_t i = p.first;
-  constexpr WordSet hedging{"at", "least", "about", "around", "another", "nearly", "maybe"};
-  while (i > s.begin_of_sentence(p.first) && hedging.has(s.word_before(i))) --i;
-  if (p.fraction || s.word_before(i) != "for") return std::nullopt;
-  const Phrase* last = last_figure(s, index, 40, [](const Phrase&) { return true; });
-  if (last == nullptr || !is_duration(*last) || !s.same_sentence(last->first, p.first)) return std::nullopt;
-  return like(last, "another wait, in the unit before", 0.75);
-}
-
-/// "51. 53." behind a thermometer: a number that is a sentence by itself is read out like the one before.
-std::optional<Meaning> by_reading_out(const Scene& s, std::size_t index) {
-  const Phrase& p = s.phrases[index];
-  const bool alone =
-      p.first == s.begin_of_sentence(p.first) && p.last + 1 == s.end_of_sentence(p.first) && s.punctuated;
-  if (!alone || p.fraction || index == 0) return std::nullopt;
-  const Phrase& last = s.phrases[index - 1];
-  const bool instrument = last.kind == Kind::temperature || last.kind == Kind::pH || last.kind == Kind::voltage;
-  if (last.fate != Fate::figure || !instrument || p.first - last.last > 24) return std::nullopt;
-  return Meaning{last.kind, last.unit, "read out by itself", 0.75};
 }
 
 std::optional<Meaning> by_density(const Scene& s, std::size_t index) {
