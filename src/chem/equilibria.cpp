@@ -118,8 +118,8 @@ Outcome<double> solubility(const Formula& solid, std::span<const Ingredient> med
     return Fault::of(Code::not_found, "No solubility product is tabulated for " + solid.unicode() + ".", solid.plain());
   }
   Amounts amounts = recipe.amounts(*system);
-  std::vector<double> without(medium.size() + 1, 1.0);
-  without.back() = 0;
+  std::vector<double> without(medium.size(), 1.0);
+  without.push_back(0);
   const Amounts before = recipe.amounts(*system, without);
   hold_ph(amounts, choice);
   const auto state = equilibrium(*system, amounts, choice.activities);

@@ -89,7 +89,7 @@ Outcome<Tabulated> look_up(std::span<const Row> rows, Column column, const Formu
       std::all_of(found.begin(), found.end(), [&](const Row* row) { return row->state == found.front()->state; });
   if (found.size() > 1 && one_state) {
     std::erase_if(found, [&](const Row* row) { return row->formula.plain() != what.plain(); });
-    if (found.size() > 1) found.resize(1);
+    if (found.size() > 1) found.erase(found.begin() + 1, found.end());
   }
   const std::string name = what.unicode() + (state ? std::string(state_text(*state)) : "");
   if (found.empty()) {
