@@ -218,6 +218,26 @@ bool is_everyday(const TokenStream& s, std::size_t at, std::size_t last) {
   return false;
 }
 
+/// Common words that begin no name of a compound: the name book need not be asked. Sorted.
+constexpr std::array<std::string_view, 176> common = {
+    "a",         "about",  "add",   "after", "again",   "all",   "also",    "an",     "and",    "any",    "are",
+    "around",    "as",     "at",    "away",  "back",    "be",    "because", "been",   "before", "bit",    "but",
+    "by",        "came",   "can",   "come",  "comes",   "could", "did",     "do",     "does",   "don't",  "down",
+    "each",      "easy",   "even",  "every", "fine",    "first", "for",     "from",   "get",    "gets",   "give",
+    "go",        "goes",   "going", "good",  "got",     "had",   "has",     "have",   "he",     "her",    "here",
+    "his",       "hold",   "hot",   "how",   "i",       "i'm",   "i've",    "if",     "in",     "into",   "is",
+    "it",        "it's",   "its",   "just",  "keep",    "know",  "last",    "leave",  "left",   "less",   "let",
+    "like",      "little", "long",  "look",  "look's",  "make",  "makes",   "maybe",  "me",     "mine",   "more",
+    "most",      "much",   "my",    "need",  "never",   "new",   "next",    "not",    "now",    "off",    "okay",
+    "on",        "one",    "only",  "onto",  "or",      "other", "our",     "out",    "over",   "part",   "pour",
+    "put",       "really", "right", "said",  "say",     "see",   "she",     "should", "small",  "so",     "some",
+    "something", "start",  "stays", "step",  "still",   "stir",  "take",    "than",   "that",   "that's", "the",
+    "their",     "them",   "then",  "there", "there's", "these", "they",    "thing",  "this",   "those",  "time",
+    "to",        "today",  "too",   "turn",  "two",     "until", "up",      "us",     "use",    "very",   "want",
+    "was",       "wash",   "way",   "we",    "we're",   "weigh", "well",    "were",   "what",   "when",   "where",
+    "which",     "while",  "who",   "will",  "with",    "would", "yes",     "yet",    "you",    "you're", "your"};
+static_assert(std::is_sorted(common.begin(), common.end()));
+
 /// A word for a kind of material stands for the one named before that ends in it: "the iodate" behind "sodium iodate".
 void resolve_generic(std::vector<Mention>& mentions) {
   for (std::size_t i = 0; i < mentions.size(); ++i) {
@@ -369,7 +389,7 @@ std::vector<Mention> find_mentions(const TokenStream& s, std::span<const model::
     const Material* material = materials().longest(s, i, material_last);
     std::optional<chem::NameMatch> match;
     std::size_t match_last = i;
-    if (pieces.first_token[pieces.word_of[i]] == i) {
+    if (pieces.first_token[pieces.word_of[i]] == i && !std::binary_search(common.begin(), common.end(), s.text(i))) {
       match = book.find_longest(pieces.words, pieces.word_of[i]);
       if (match) {
         match_last = pieces.first_token[pieces.word_of[i] + match->length];

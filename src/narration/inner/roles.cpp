@@ -253,6 +253,19 @@ class Caster {
       return Role::measured_out;
     }
     if (near(p, adding, 7) || near(p, WordSet{"goes", "added"}, 0, 6)) return Role::added;
+    // What is weighed late and was never put in came out.
+    const bool solid = p.kind == Kind::mass ||
+                       (p.kind == Kind::volume && d.mention != nullptr && !d.mention->water && !d.mention->solvent);
+    if (solid && p.first * 20 > s_.size() * 11 && !d.subject.empty() && !near(p, adding, 8) && p.unit != "[drp]") {
+      bool put_in = false;
+      for (std::size_t i = 0; i < me && !put_in; ++i) put_in = s_.figures[i].subject == d.subject;
+      if (!put_in && near(p,
+                          WordSet{"got", "get", "have", "i've", "is", "that's", "weighs", "there's", "gives", "balance",
+                                  "about", "leaves", "are"},
+                          6))
+        return Role::product;
+    }
+    if (p.kind == Kind::volume && near(p, WordSet{"next", "then"}, 5)) return Role::added;
     if (near(p, weighing, 10)) return Role::measured_out;
     if (p.kind == Kind::volume && s_.word(p.last) == "of" &&
         near(p, WordSet{"then", "now", "with", "and", "plus", "need"}, 3))

@@ -168,6 +168,10 @@ class Namer : Surroundings {
       d.subject_rule = "dissolved or washed, in what goes without saying";
       return;
     }
+    if (!s_.figures.empty() && s_.figures.back().subject == "gas" &&
+        p.first - s_.phrase_of(s_.figures.back()).first < 12) {
+      return copy(d, s_.figures.back(), "as the figure before");
+    }
     if (p.kind == Kind::volume && speaks_of_gas(p)) {
       if (const Mention* gas = last_gas(p.first)) return take(d, gas, "the gas that is caught");
     }

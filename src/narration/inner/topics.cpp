@@ -84,6 +84,10 @@ std::vector<const Mention*> find_introductions(const Scene& s) {
   for (const Mention& m : s.mentions) {
     if (m.water || m.solvent || m.gas) continue;
     const std::size_t begin = s.begin_of_sentence(m.first);
+    if (counted_off(s, m)) {
+      found.push_back(&m);
+      continue;
+    }
     if (m.first - begin > 6) continue;
     bool opens = true;
     for (std::size_t i = begin; i < m.first; ++i)
@@ -95,7 +99,7 @@ std::vector<const Mention*> find_introductions(const Scene& s) {
       continue;
     }
     const bool closes = m.last >= s.size() || closing.has(s.word(m.last)) || s.sentence[m.last] != s.sentence[m.first];
-    if ((opens && closes) || counted_off(s, m)) found.push_back(&m);
+    if (opens && closes) found.push_back(&m);
   }
   return found;
 }
