@@ -311,6 +311,7 @@ void add_hydrates(const TokenStream& s, std::vector<Mention>& mentions) {
       // Further back, the salt that has such a hydrate.
       bool found_salt = false;
       for (std::size_t k = next; k-- > 0 && i - mentions[k].last < 60 && !found_salt;) {
+        if (mentions[k].name.find("hydrogen") != std::string::npos) continue;  // acid salts have none
         const std::string with_water = mentions[k].name + " " + hydrate;
         const auto known = mentions[k].dissolves ? chem::normalise_name(with_water) : std::nullopt;
         if (!known || !known->formula || known->preferred.find("hydrate") == std::string::npos) continue;

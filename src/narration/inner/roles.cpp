@@ -262,7 +262,7 @@ class Caster {
       if (!put_in && near(p,
                           WordSet{"got", "get", "have", "i've", "is", "that's", "weighs", "there's", "gives", "balance",
                                   "about", "leaves", "are"},
-                          6))
+                          6, 4))
         return Role::product;
     }
     if (p.kind == Kind::volume && near(p, WordSet{"next", "then"}, 5)) return Role::added;
@@ -290,8 +290,8 @@ class Caster {
     if (me > 0 && beside(me - 1) && s_.same_sentence(s_.phrase_of(s_.figures[me - 1]).first, p.first))
       return s_.figures[me - 1].role;
     if (near(p, WordSet{"makes", "should", "be", "gives", "comes", "works", "going"}, 7)) {
-      const bool made =
-          near(p, WordSet{"makes"}, 5) && last_portion_ != nullptr && last_portion_->role == Role::solvent;
+      const bool made = near(p, WordSet{"makes", "gives", "that's"}, 5) && !near(p, WordSet{"should"}, 7) &&
+                        last_portion_ != nullptr && last_portion_->role == Role::solvent;
       return made ? Role::measured_out : Role::stated_result;
     }
     if (me > 0) {

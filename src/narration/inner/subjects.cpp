@@ -262,7 +262,7 @@ class Namer : Surroundings {
       }
     }
     // The same amount said again is of the same matter.
-    for (std::size_t i = s_.figures.size(); i-- > 0 && p.first - s_.phrase_of(s_.figures[i]).first < 160;) {
+    for (std::size_t i = s_.figures.size(); i-- > 0 && p.first - s_.phrase_of(s_.figures[i]).first < 900;) {
       const Phrase& q = s_.phrase_of(s_.figures[i]);
       if (q.kind == Kind::amount && q.value == p.value && q.unit == p.unit)
         return copy(d, s_.figures[i], "the amount said before");

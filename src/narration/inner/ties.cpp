@@ -157,6 +157,12 @@ class Tier {
       const std::size_t far = distance(k, i);
       if (far > reach_of(kind)) break;
       if (s_.figures[k].corrected_by) continue;
+      const bool said_before =
+          same_kind(k, i) && phrase(k).unit == phrase(i).unit && close(k, i, 1e-9) && is_echo(k, i);
+      if (said_before) {
+        s_.figures[i].same_as = first_of(k);
+        return;
+      }
       const bool pointed_at = s_.word_before(phrase(i).first) == "the" && same_kind(k, i) &&
                               phrase(k).unit == phrase(i).unit && close(k, i, 1e-9) && is_portion(kind);
       if (pointed_at || is_same_sample(k, i)) {
@@ -166,8 +172,21 @@ class Tier {
     }
   }
 
+  /// The same number said again with the same meaning: it was recognised by that, or names its matter once more.
+  bool is_echo(std::size_t k, std::size_t i) const {
+    const std::string_view rule = phrase(i).rule;
+    if (rule == "said before with its unit" || std::string_view(s_.figures[i].subject_rule) == "the amount said before")
+      return true;
+    const Kind kind = phrase(i).kind;
+    if (kind == Kind::mass && s_.figures[k].subject.empty() && s_.figures[i].subject.empty())
+      return distance(k, i) < 12;
+    const bool telling = phrase(i).number.decimal && (kind == Kind::mass || kind == Kind::amount);
+    return telling && same_matter(k, i) && !new_portion(k, i) && s_.figures[i].role != model::Role::product;
+  }
+
   static std::size_t reach_of(Kind kind) {
-    if (kind == Kind::volume || kind == Kind::mass) return 160;
+    if (kind == Kind::mass || kind == Kind::amount) return 900;
+    if (kind == Kind::volume) return 160;
     return kind == Kind::current || kind == Kind::voltage || kind == Kind::duration || kind == Kind::molar_concentration
                ? 260
                : 60;
@@ -226,7 +245,7 @@ class Tier {
     const std::size_t far = distance(k, i);
     if (word_between(k, i, WordSet{"another", "more"}) && far < 20) return false;
     if (phrase(k).unit != phrase(i).unit) return true;  // an hour and sixty minutes are not alike by chance
-    if (s_.word(phrase(i).last) == "later" ||
+    if (s_.word(phrase(i).last) == "later" || s_.word(phrase(i).last) == "on" ||
         s_.find_before(phrase(i).first, WordSet{"that", "that's", "those", "after"}, 3))
       return far < 90;
     if (equated(k, i) && far < 20) return true;
@@ -267,6 +286,9 @@ class Tier {
       if (phrase(m).kind == a && same_matter(m, k) && s_.figures[m].same_as != std::optional(first_of(k))) return false;
     }
     if (s_.word(phrase(i).last) == "of" && !equated(k, i)) return false;
+    const bool gas = (a == Kind::amount && b == Kind::gas_volume) || (a == Kind::gas_volume && b == Kind::amount);
+    if (gas && gap < 14) return true;
+    if (a == Kind::amount && b == Kind::mass && i == k + 1 && gap < 14 && rb != Role::product) return true;
     const bool measured = ra == Role::measured_out || ra == Role::added || ra == Role::solvent;
     return equated(k, i) || (measured && distance(k, i) < 34 && (b == Kind::amount || b == Kind::equivalents));
   }
@@ -398,8 +420,8 @@ class Tier {
   void sum(std::size_t i) {
     const Kind kind = phrase(i).kind;
     if ((kind != Kind::mass && kind != Kind::volume) || !base_[i] || s_.figures[i].same_as) return;
-    constexpr WordSet totals{"altogether", "total", "makes", "together", "combined", "sum",     "so", "in",
-                             "scales",     "at",    "got",   "be",       "final",    "without", "of"};
+    constexpr WordSet totals{"have", "now",    "altogether", "total", "makes", "together", "combined", "sum", "so",
+                             "in",   "scales", "at",         "got",   "be",    "final",    "without",  "of"};
     const bool cue = s_.find_before(phrase(i).first, totals, 6) || s_.find_after(phrase(i).last, totals, 5);
     if (!cue) return;
     if (count_times_each(i)) return;
@@ -414,8 +436,12 @@ class Tier {
       if (s_.figures[k].role == model::Role::stated_result && s_.figures[k].sum_of.empty()) continue;
       addends.push_back(k);
     }
+    constexpr WordSet joining{"pour", "poured", "pouring", "mix", "mixed", "combine", "combined", "together"};
+    bool joined = false;
+    for (std::size_t t = phrase(i).first; t-- > 0 && phrase(i).first - t < 40 && kind == Kind::volume && !joined;)
+      joined = joining.has(s_.word(t));
     const bool strong =
-        s_.find_before(phrase(i).first, WordSet{"total", "altogether", "together", "combined", "makes"}, 6) ||
+        joined || s_.find_before(phrase(i).first, WordSet{"total", "altogether", "together", "combined", "makes"}, 6) ||
         s_.find_after(phrase(i).last, WordSet{"altogether", "total", "together", "at", "in"}, 5);
     std::vector<std::size_t> best;
     const double whole = *base_[i];
