@@ -185,6 +185,18 @@ std::optional<Meaning> by_making_up(const Scene& s, std::size_t index) {
   return like(last_figure(s, index, 60, is_volume), "made up to a volume", 0.85);
 }
 
+/// "theory says 28.0" right behind what was found.
+std::optional<Meaning> by_hearsay(const Scene& s, std::size_t index) {
+  const Phrase& p = s.phrases[index];
+  if (p.fraction ||
+      !s.find_before(p.first, WordSet{"theory", "book", "literature", "label", "handbook", "calculation"}, 4))
+    return std::nullopt;
+  const Phrase* last = last_figure(s, index, 16, [](const Phrase&) { return true; });
+  if (last == nullptr || last->value <= 0 || p.value / last->value < 0.5 || p.value / last->value > 2)
+    return std::nullopt;
+  return like(last, "what is said of the same", 0.75);
+}
+
 /// "out of 110": a number said before with its unit, said again.
 /// "also in 50", "I put in one fifty": of what is measured in the same breath, in the unit before.
 std::optional<Meaning> by_putting_in(const Scene& s, std::size_t index) {
@@ -215,7 +227,9 @@ bool is_molar_mass(const Scene& s, std::size_t index) {
 std::optional<Meaning> by_echo(const Scene& s, std::size_t index) {
   const Phrase& p = s.phrases[index];
   constexpr WordSet pointing{"of", "from", "than", "minus", "the", "those", "less", "theory"};
-  if (p.fraction || p.upper || !pointing.has(s.word_before(p.first))) return std::nullopt;
+  const bool telling =
+      p.number.decimal && p.digits.size() >= 4;  // three digits and a point hardly come twice by chance
+  if (p.fraction || p.upper || (!telling && !pointing.has(s.word_before(p.first)))) return std::nullopt;
   if (p.last < s.size() && s.phrase_at[p.last]) return std::nullopt;  // "the 24 40 joint"
   if (p.value < 13 && !p.number.decimal) return std::nullopt;
   for (std::size_t i = index; i-- > 0 && p.first - s.phrases[i].first < 900;) {
@@ -304,7 +318,11 @@ std::optional<Meaning> meaning_of(const Scene& s, std::size_t index) {
                        !WordSet{"is", "at", "to", "of", "around", "about", "says"}.has(s.word_before(p.first));
   if (pronoun || is_molar_mass(s, index)) return std::nullopt;
   if (auto m = by_making_up(s, index)) return m;
+  if (p.number.decimal && s.word(p.last) == "times") {
+    if (auto m = by_echo(s, index)) return m;
+  }
   if (is_counting(s, p)) return std::nullopt;
+  if (auto m = by_hearsay(s, index)) return m;
   if (auto m = by_of_material(s, index)) return m;
   if (auto m = by_echo(s, index)) return m;
   if (auto m = by_putting_in(s, index)) return m;

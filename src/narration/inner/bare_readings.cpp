@@ -33,12 +33,12 @@ bool acidity_spoken_of(const Scene& s, std::size_t token) {
 }
 
 constexpr WordSet temperature_paths{
-    "warms",   "heats",   "cools",   "warming", "come",    "comes",  "came",    "dropping", "rising",  "climbing",
-    "falling", "cooling", "heating", "lowest",  "highest", "gone",   "climbed", "risen",    "dropped", "fallen",
-    "cooled",  "warmed",  "reached", "peaked",  "hit",     "hits",   "reaches", "reach",    "heated",  "rises",
-    "climbs",  "drops",   "falls",   "heat",    "cool",    "bring",  "warm",    "went",     "rose",    "fell",
-    "keep",    "keeping", "hold",    "holding", "melts",   "melted", "melting", "boils",    "boiling", "started",
-    "set",     "oven",    "bath",    "goes",    "stays"};
+    "gets",     "get",     "getting",  "warms",   "heats",   "cools",   "warming", "come",    "comes",  "came",
+    "dropping", "rising",  "climbing", "falling", "cooling", "heating", "lowest",  "highest", "gone",   "climbed",
+    "risen",    "dropped", "fallen",   "cooled",  "warmed",  "reached", "peaked",  "hit",     "hits",   "reaches",
+    "reach",    "heated",  "rises",    "climbs",  "drops",   "falls",   "heat",    "cool",    "bring",  "warm",
+    "went",     "rose",    "fell",     "keep",    "keeping", "hold",    "holding", "melts",   "melted", "melting",
+    "boils",    "boiling", "started",  "set",     "oven",    "bath",    "goes",    "stays"};
 
 /// The scale most temperatures before were given in.
 std::string usual_scale(const Scene& s, std::size_t index) {

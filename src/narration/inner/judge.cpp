@@ -169,6 +169,7 @@ constexpr WordSet shows{"video", "videos", "episode", "lecture",    "talk",   "c
 bool is_other_time(const Scene& s, const Phrase& p) {
   const std::string_view before = s.word_before(p.first);
   const std::string_view behind = s.word(p.last);
+  if (before == "in" && s.word_before(p.first, 2) == "you") return true;  // "see you in a week"
   if (behind == "ago" || (behind == "earlier" && p.unit == "a")) return true;
   constexpr WordSet body{"fingers", "finger", "hands", "tongue", "scales"};
   if (s.find_before(p.first, body, 8) || s.find_after(p.last, body, 4)) return true;

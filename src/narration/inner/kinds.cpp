@@ -67,8 +67,12 @@ bool is_ratio_of_last(const Scene& s, std::size_t index) {
 
 Kind percent_kind(const Scene& s, std::size_t index) {
   const Phrase& p = s.phrases[index];
+  for (std::size_t i = index; i-- > 0 && !p.unit_said;) {
+    if (s.phrases[i].fate == Fate::figure && s.phrases[i].unit == "%")
+      return s.phrases[i].kind;  // said without "percent"
+  }
   const std::string_view behind = s.word(p.last);
-  const std::string_view behind2 = s.word(p.last + 1);
+  const std::string_view behind2 = s.same_sentence(p.first, p.last + 1) ? s.word(p.last + 1) : std::string_view();
   if (behind == "abv" || (behind == "by" && behind2 == "volume") || (behind == "v" && s.word(p.last + 2) == "v")) {
     return Kind::volume_percent;
   }

@@ -104,13 +104,22 @@ class Relater {
     }
   }
 
+  /// Near one atmosphere, as rooms are.
+  static bool is_ambient(const model::Reading& r) {
+    if (r.unit == "atm" || r.unit == "bar") return r.value > 0.6 && r.value < 1.4;
+    if (r.unit == "mbar" || r.unit == "hPa") return r.value > 600 && r.value < 1400;
+    if (r.unit == "kPa") return r.value > 60 && r.value < 140;
+    return r.unit == "mm[Hg]" && r.value > 450 && r.value < 1000;
+  }
+
   /// The temperature and pressure of the room, where they were said.
   std::vector<SpokenTerm> with_room(std::vector<SpokenTerm> terms) const {
     const std::size_t at = terms.front().figure;
     std::optional<std::size_t> warmth;
     std::optional<std::size_t> pressure;
     for (std::size_t i = 0; i < figures_.size(); ++i) {
-      if (figures_[i].kind == Kind::pressure && (!pressure || i <= at + 3)) pressure = i;
+      if (figures_[i].kind == Kind::pressure && is_ambient(figures_[i].reading) && (!pressure || i <= at + 3))
+        pressure = i;
       if (figures_[i].kind == Kind::temperature && i + 1 < figures_.size() && figures_[i + 1].kind == Kind::pressure)
         warmth = i;
     }
@@ -244,7 +253,15 @@ class Relater {
       }
       return found;
     };
-    const std::vector<std::size_t> two = masses(i);
+    std::vector<std::size_t> two = masses(i);
+    if (!two.empty() && figures_[two.front()].subject.empty()) {
+      // The vessel may have been weighed before what was taken from it was named.
+      std::vector<std::size_t> weighings;
+      for (std::size_t k = i; k-- > 0 && i - k < 12 && weighings.size() < 2;) {
+        if (kind(k) == Kind::mass && figures_[k].subject.empty()) weighings.push_back(k);
+      }
+      if (weighings.size() == 2) two = weighings;
+    }
     if (two.size() < 2 || figures_[i].subject.empty()) return;
     const std::size_t later = two[0];
     const std::size_t earlier = two[1];

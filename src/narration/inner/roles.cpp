@@ -193,7 +193,8 @@ class Caster {
          near(p, WordSet{"altogether", "total", "theoretical", "expected"}, 0, 5) || near(p, WordSet{"total"}, 4))) {
       return Role::stated_result;
     }
-    if (portion && near(p, WordSet{"need", "needs", "required"}, 5) && !near(p, adding, 14, 0) &&
+    if (portion && near(p, WordSet{"required", "least"}, 5) &&
+        near(p, WordSet{"need", "needs", "required", "require"}, 8) && !near(p, adding, 14, 0) &&
         p.kind != Kind::volume)
       return Role::stated_result;
     if (portion && near(p, WordSet{"back", "recovered"}, 3, 5)) return Role::recovered;

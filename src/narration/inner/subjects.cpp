@@ -145,8 +145,9 @@ class Namer : Surroundings {
     const Phrase& p = s_.phrase_of(d);
     if (const auto named = behind(p.last)) return take_found(d, *named, "named behind");
     constexpr WordSet down{"boil", "boiled", "evaporate", "evaporated", "reduce", "reduced", "down", "concentrate"};
-    if (p.kind == Kind::volume && s_.find_before(p.first, down, 8) && s_.find_before(p.first, WordSet{"to"}, 4) &&
-        s_.find_before(p.first, WordSet{"down", "reduce", "reduced"}, 6)) {
+    if (p.kind == Kind::volume && s_.find_before(p.first, down, 10) &&
+        s_.find_before(p.first, WordSet{"to", "have", "left"}, 4) &&
+        s_.find_before(p.first, WordSet{"down", "reduce", "reduced"}, 9)) {
       d.subject = pot;
       d.subject_rule = "what is boiled down";
       return;
@@ -241,7 +242,15 @@ class Namer : Surroundings {
     const Phrase& p = s_.phrase_of(d);
     constexpr WordSet reading{"burette", "buret",    "titre", "titer", "used", "reading",
                               "reads",   "endpoint", "this",  "time",  "run",  "took"};
-    return s_.find_before(p.first, reading, 10).has_value() || s_.find_after(p.last, WordSet{"of"}, 1).has_value();
+    if (s_.word(p.last) == "of" || (s_.mention_at[p.last < s_.size() ? p.last : 0] && p.last < s_.size())) return false;
+    if (s_.find_before(p.first, reading, 10)) return true;
+    // Right behind the change of colour.
+    constexpr WordSet colours{"pink",   "colour",   "color", "colorless", "colourless",
+                              "yellow", "endpoint", "red",   "orange"};
+    for (std::size_t t = p.first; t-- > 0 && p.first - t < 16;) {
+      if (colours.has(s_.word(t))) return true;
+    }
+    return false;
   }
 
   static constexpr WordSet obtaining{"have", "got", "balance", "weighs", "weigh", "dry", "dried",
@@ -251,6 +260,17 @@ class Namer : Surroundings {
     const Phrase& p = s_.phrase_of(d);
     if (const auto named = behind(p.last)) return take_found(d, *named, "named behind");
     const Draft* last = last_draft(p.first, 50);
+    // Moles are of what is dissolved, not of what it is dissolved in.
+    if (last != nullptr && last->mention != nullptr && (last->mention->water || last->mention->solvent)) {
+      for (std::size_t i = s_.figures.size(); i-- > 0 && p.first - s_.phrase_of(s_.figures[i]).first < 50;) {
+        const Draft& d2 = s_.figures[i];
+        if (d2.subject.empty() || !is_material(s_.phrase_of(d2).kind) ||
+            (d2.mention != nullptr && (d2.mention->water || d2.mention->solvent)))
+          continue;
+        last = &d2;
+        break;
+      }
+    }
     const std::size_t last_end = last != nullptr ? s_.phrase_of(*last).last : 0;
     const Mention* near = nullptr;
     for (std::size_t i = p.first; i-- > last_end && p.first - i < 22;) {

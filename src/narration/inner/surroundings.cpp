@@ -40,10 +40,11 @@ constexpr WordSet pronouns{"it", "that", "this", "these", "those", "them", "whic
 constexpr WordSet pot_words{"sludge", "mixture", "stuff", "soup",  "slurry",     "mix", "batch",
                             "mess",   "goo",     "gunk",  "broth", "suspension", "goop"};
 
-constexpr WordSet vessels{"dish",   "boat", "beaker", "flask", "paper", "crucible", "vial",  "tube",
-                          "bottle", "bowl", "pan",    "jar",   "tin",   "cup",      "glass", "tray"};
-constexpr WordSet weighing{"weigh", "weighs", "weighed", "is",   "was",  "are",
-                           "empty", "alone",  "itself",  "plus", "with", "and"};
+constexpr WordSet vessels{"paper's", "dish's", "boat's", "beaker's", "flask's",  "crucible's", "dish",
+                          "boat",    "beaker", "flask",  "paper",    "crucible", "vial",       "tube",
+                          "bottle",  "bowl",   "pan",    "jar",      "tin",      "cup",        "tray"};
+constexpr WordSet weighing{",",     "weigh", "weighs", "weighed", "is",   "was", "are",
+                           "empty", "alone", "itself", "plus",    "with", "and"};
 constexpr WordSet product_words{"crude",          "product",        "theoretical", "theory", "yield",
                                 "maximum",        "needles",        "crystals",    "most",   "constant",
                                 "recrystallized", "recrystallised", "purified",    "cake",   "powder"};
@@ -118,8 +119,9 @@ std::optional<Found> Surroundings::unknown_name(std::size_t i) const {
   const std::string last = name.substr(name.rfind(' ') + 1);
   if (pot_words.has(last) || last == "solution" || last == "liquid" || last == "times")
     return Found{std::string(pot), nullptr};
-  constexpr WordSet nondescript{"stuff", "bits",   "material", "product",  "crystals", "powder",
-                                "solid", "pieces", "needles",  "shavings", "flakes",   "chunks"};
+  constexpr WordSet nondescript{"base",     "metal",  "alcohol", "liquid",   "oxide",   "compound", "reagent",
+                                "reactant", "stuff",  "bits",    "material", "product", "crystals", "powder",
+                                "solid",    "pieces", "needles", "shavings", "flakes",  "chunks"};
   if (nondescript.has(last)) return std::nullopt;
   return Found{name, nullptr};
 }
@@ -171,8 +173,7 @@ bool Surroundings::weighs_a_vessel(const Phrase& p) const {
   const std::string_view lead = s_.word_before(*vessel);
   const bool into = s_.find_before(*vessel, WordSet{"in", "into", "on", "onto", "from", "to"}, 4).has_value() ||
                     lead == "in" || lead == "into" || s_.word_before(*vessel, 2) == "in" ||
-                    s_.word_before(*vessel, 2) == "into" || s_.word_before(*vessel, 2) == "on" || lead == "on" ||
-                    lead == "filter";
+                    s_.word_before(*vessel, 2) == "into" || s_.word_before(*vessel, 2) == "on" || lead == "on";
   return !into && s_.find_before(p.first, weighing, 4).has_value();
 }
 

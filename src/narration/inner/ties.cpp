@@ -286,6 +286,8 @@ class Tier {
       if (phrase(m).kind == a && same_matter(m, k) && s_.figures[m].same_as != std::optional(first_of(k))) return false;
     }
     if (s_.word(phrase(i).last) == "of" && !equated(k, i)) return false;
+    if (a == Kind::volume && b == Kind::mass && i == k + 1 && word_between(k, i, WordSet{"weigh", "weighs", "weighed"}))
+      return true;
     const bool gas = (a == Kind::amount && b == Kind::gas_volume) || (a == Kind::gas_volume && b == Kind::amount);
     if (gas && gap < 14) return true;
     if (a == Kind::amount && b == Kind::mass && i == k + 1 && gap < 14 && rb != Role::product) return true;
@@ -319,6 +321,16 @@ class Tier {
         return;
       }
     }
+    // What is in the burette: its volume is read later.
+    if (s_.find_in_sentence(phrase(i).first, WordSet{"burette", "buret"})) {
+      for (std::size_t k = i + 1; k < s_.figures.size() && distance(i, k) < 220; ++k) {
+        if (phrase(k).kind == Kind::volume && same_matter(k, i) && s_.figures[k].role == model::Role::added) {
+          s_.figures[i].attached_to = k;
+          return;
+        }
+      }
+      return;
+    }
     // The strength of what was just made: of the solution, or of the solvent that was measured. One that is expected or
     // found by titration belongs to no portion.
     if (s_.figures[i].role == model::Role::stated_result || phrase(i).kind != Kind::molar_concentration) return;
@@ -327,7 +339,12 @@ class Tier {
       if (is_strength(phrase(k).kind) && same_matter(k, i)) return;  // the strength of that volume was given already
       if (!fits(k) || phrase(k).kind != Kind::volume || phrase(k).unit == "[drp]") continue;
       const bool solvent = s_.figures[k].mention != nullptr && s_.figures[k].mention->water;
-      if (same_matter(k, i) || solvent) {
+      // Made up in a solvent only when the solute was measured.
+      bool solute = false;
+      for (std::size_t m = i; m-- > 0 && solvent && distance(m, i) < 70 && !solute;) {
+        solute = (phrase(m).kind == Kind::mass || phrase(m).kind == Kind::amount) && same_matter(m, i);
+      }
+      if (same_matter(k, i) || (solvent && solute)) {
         s_.figures[i].attached_to = k;
         return;
       }
