@@ -93,7 +93,7 @@ void leaders(Kit& kit, const Layout& l, const std::vector<FigureAnchor>& sheet,
              const std::vector<FigureAnchor>& workings, const Selection& selection) {
   const Theme& t = kit.theme();
   ImDrawList& list = *ImGui::GetForegroundDrawList();
-  list.PushClipRect({l.middle.min.x, l.middle.min.y}, {l.workings.max.x, l.workings.max.y});
+  list.PushClipRect({l.middle.min.x, l.middle.min.y}, {l.findings.max.x, l.findings.max.y});
   for (const FigureAnchor& to : workings) {
     if (to.at.y < l.workings.min.y + kit.m().row || to.at.y > l.workings.max.y) continue;
     const auto from =

@@ -4,6 +4,7 @@
 #include <array>
 #include <cmath>
 
+#include "desk/draw/font_measure.h"
 #include "desk/draw/kit/controls.h"
 #include "desk/draw/kit/field.h"
 #include "desk/draw/kit/panes.h"
@@ -147,7 +148,10 @@ class Form {
     for (const HazardChoice& h : shown_.hazards) {
       if (!std::exchange(first, false)) row("");
       bool tied = h.tied;
-      if (tick_box(kit_, "pin.ties." + std::to_string(h.hazard.number), h.words, tied, !shown_.read_only)) {
+      const FontMeasure measure(*kit_.fonts().body);
+      const std::string words =
+          fitted(h.words, ImGui::GetContentRegionAvail().x - kit_.m().icon - kit_.m().gap * 2, measure);
+      if (tick_box(kit_, "pin.ties." + std::to_string(h.hazard.number), words, tied, !shown_.read_only)) {
         model::Callout n = c;
         if (tied) {
           n.hazards.push_back(h.hazard);

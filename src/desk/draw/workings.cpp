@@ -46,9 +46,9 @@ void bar_row(Kit& kit, const std::string& id, const FigureBar& bar, Asks& asks, 
   const Colour ink = bar.suspect ? t.bad : t.text;
   float right = at.max.x - m.px(4);
   if (bar.suspect) {
-    const float wide = text_size(kit.fonts().small_strong, "most likely wrong").x;
-    paint.text_in({{right - wide - 1, at.min.y}, {right, at.min.y + line}}, kit.fonts().small_strong, t.bad,
-                  "most likely wrong");
+    const std::string_view words = bar.tied ? "may be wrong" : "most likely wrong";
+    const float wide = text_size(kit.fonts().small_strong, words).x;
+    paint.text_in({{right - wide - 1, at.min.y}, {right, at.min.y + line}}, kit.fonts().small_strong, t.bad, words);
     right -= wide + m.px(6);
   } else if (bar.unchecked) {
     const float wide = text_size(kit.fonts().small, "unchecked").x;

@@ -74,7 +74,11 @@ FigureBar bar_of(const session::SessionView& view, model::FigureId id, const wor
   }
   for (const auto& culprit : finding.culprits) {
     if (&culprit != &finding.culprits.front() && !culprit.tied) break;
-    for (const auto& r : culprit.should_be) bar.suspect = bar.suspect || r.figure == id;
+    for (const auto& r : culprit.should_be) {
+      if (r.figure != id) continue;
+      bar.suspect = true;
+      bar.tied = culprit.tied;
+    }
   }
   return bar;
 }
@@ -187,6 +191,13 @@ WorkingsShown show_workings(const session::SessionView& view, const Selection& s
     return shown;
   }
   if (const auto hazard = selection.as<model::HazardId>()) return cover_of(view, *hazard, std::move(shown));
+  if (const auto callout = selection.as<model::CalloutId>()) {
+    const auto* c = model::find(view.record, *callout);
+    if (c != nullptr && !c->hazards.empty()) return cover_of(view, c->hazards.front(), std::move(shown));
+    shown.heading = "Cover";
+    shown.remarks = {"This callout announces no hazard yet. Tick what it announces."};
+    return shown;
+  }
   shown.heading = "Workings";
   shown.remarks = {view.record.figures.empty() ? "Pin figures first; then tie them together and they check each other."
                                                : "Select a figure or a finding to see how it was worked out."};

@@ -30,6 +30,7 @@ struct FigureBar {
   std::optional<Reach> said;  ///< nothing when nobody stated it
   std::optional<Reach> best;  ///< nothing when it does not follow
   bool suspect = false;       ///< most likely the wrong one
+  bool tied = false;          ///< suspect, but others explain the conflict exactly as well
   bool unchecked = false;     ///< nothing could ever catch an error in it
 };
 
