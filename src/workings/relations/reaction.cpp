@@ -15,7 +15,8 @@ const std::vector<Kind> states_an_amount{Kind::mass, Kind::amount, Kind::gas_vol
 class ReactionDraft {
  public:
   ReactionDraft(Drafting& d, const BalancedEquation& e) : d_(d), e_(e) {
-    for (const std::string_view text : split(d.given("excess").value_or(""), ',')) {
+    const std::string in_excess = d.given("excess").value_or("");
+    for (const std::string_view text : split(in_excess, ',')) {
       if (trim(text).empty()) continue;
       if (const auto species = species_of(d, e, std::string(trim(text)), true)) in_excess_[*species] = true;
     }

@@ -75,12 +75,12 @@ class WorkerView final : public VideoView {
 
   ShownPicture show(const PicturePtr& picture, Size room) override {
     if (!picture) return {};
+    if (auto made = converter_.take()) upload(made->image);
     const Converter::Wish wish{picture, room};
     if (wish != wished_) {
       wished_ = wish;
       converter_.want(wish);
     }
-    if (auto made = converter_.take()) upload(made->image);
     return {size_.empty() ? 0 : texture_.name(), size_};
   }
 
