@@ -128,11 +128,9 @@ std::optional<std::int64_t> FormulaReader::split_count_and_charge(std::string_vi
   }
   const bool whole_bracket = bracket == ']' && groups_.size() == 1 && digits.size() == 1;
   const Split* chosen = nullptr;
-  if (whole_bracket) {
-    chosen = &splits.front();
-  } else if (known.size() == 1) {
+  if (!whole_bracket && known.size() == 1) {
     chosen = &known.front();
-  } else if (splits.size() == 1) {
+  } else if (whole_bracket || splits.size() == 1) {
     chosen = &splits.front();
   } else {
     const std::vector<Split>& candidates = known.empty() ? splits : known;

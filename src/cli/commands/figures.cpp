@@ -72,11 +72,12 @@ void print(const NarrationText& text, const narration::Reading& reading, std::os
                      "part played");
   for (std::size_t i = 0; i < reading.figures.size(); ++i) {
     const auto& f = reading.figures[i];
-    std::string value = fmt::format("{:g}", f.reading.value);
+    std::string value;
+    if (f.reading.hedge != model::Hedge::exact && f.reading.hedge != model::Hedge::range)
+      value = fmt::format("{} ", model::name_of(f.reading.hedge));
+    value += fmt::format("{:g}", f.reading.value);
     if (f.reading.upper) value += fmt::format(" to {:g}", *f.reading.upper);
     value += " " + f.reading.unit;
-    if (f.reading.hedge != model::Hedge::exact && f.reading.hedge != model::Hedge::range)
-      value = std::string(model::name_of(f.reading.hedge)) + " " + value;
     std::string tie;
     if (f.same_sample_as) tie += fmt::format("  same as {}", *f.same_sample_as);
     if (f.corrected_by) tie += fmt::format("  corrected by {}", *f.corrected_by);
