@@ -249,7 +249,7 @@ struct App::Inner {
 };
 
 App::App(Settings settings) : inner_(std::make_unique<Inner>()) {
-  inner_->state.settings = std::move(settings);
+  inner_->state.settings = settings;
   inner_->state.welcome_path.fresh = false;
 }
 

@@ -68,7 +68,7 @@ class WindowSurfaces : public Surfaces {
 
 class WholeDesk : public DeskApp {
  public:
-  WholeDesk(Settings settings, session::Setup setup) : app_(std::move(settings)), session_(std::move(setup)) {
+  WholeDesk(Settings settings, session::Setup setup) : app_(settings), session_(std::move(setup)) {
     static_cast<void>(session_.apply(session::SetVolume{app_.settings().volume}));
   }
 

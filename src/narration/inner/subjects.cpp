@@ -76,7 +76,7 @@ class Namer : Surroundings {
   void take(Draft& d, const Mention* m, const char* rule) {
     if (m == nullptr) return;
     const Kind k = s_.phrase_of(d).kind;
-    const bool wet = (k == Kind::volume && s_.phrase_of(d).unit != "") || k == Kind::mass_percent ||
+    const bool wet = (k == Kind::volume && !s_.phrase_of(d).unit.empty()) || k == Kind::mass_percent ||
                      k == Kind::molar_concentration || k == Kind::temperature || k == Kind::pH ||
                      k == Kind::temperature_change;
     d.mention = m;
