@@ -84,6 +84,7 @@ void Answers::act(Action action) {
     case Action::remove_pin:
     case Action::move_pin_here:
     case Action::wire:
+    case Action::keep_relation:
       return pin(action);
     case Action::previous_pin:
     case Action::next_pin:
@@ -95,11 +96,13 @@ void Answers::act(Action action) {
     case Action::words_on:
     case Action::words_grow:
     case Action::words_shrink:
+    case Action::line_here:
       return walk(action);
     case Action::previous_proposal:
     case Action::next_proposal:
     case Action::accept:
     case Action::refuse:
+    case Action::accept_all:
     case Action::read_narration:
       return propose(action);
     case Action::undo:
@@ -200,6 +203,14 @@ void Answers::pin(Action action) {
       if (figure) pick_figure(*state_.workings.wiring, view_.record, *figure);
       return;
     }
+    case Action::keep_relation: {
+      if (!state_.workings.wiring) return;
+      const auto kept = kept_relation(*state_.workings.wiring);
+      if (!kept) return;
+      want(*kept);
+      state_.workings.wiring.reset();
+      return kit_.focus().let_go();
+    }
     default:
       break;
   }
@@ -226,99 +237,6 @@ void Answers::pin(Action action) {
       state_.editor.to_first_field = true;
       return;
     }
-    default:
-      return;
-  }
-}
-
-void Answers::walk_stops(const std::vector<PinStop>& stops, int by) {
-  const auto stop = step_stop(stops, state_.selection, film_now(view_, sheet().film), by);
-  if (!stop) return;
-  go_to_stop(*stop);
-}
-
-void Answers::go_to_stop(const PinStop& stop) {
-  select({stop.thing, std::nullopt});
-  if (place_of(view_.record, stop.thing)) return go_to(stop.thing);
-  seek_film(stop.at);
-  if (has_sheet()) show_moment(state_.sheet, sheet(), stop.at, state_.sheet_height);
-}
-
-void Answers::walk(Action action) {
-  if (!has_sheet()) return;
-  switch (action) {
-    case Action::previous_pin:
-      return walk_stops(sheet().stops, -1);
-    case Action::next_pin:
-      return walk_stops(sheet().stops, 1);
-    case Action::previous_finding:
-    case Action::next_finding: {
-      const auto& findings = state_.kept_findings.value();
-      const auto next =
-          step_finding(findings, state_.findings.chosen, action == Action::next_finding ? 1 : -1, state_.findings.only);
-      if (!next || findings.rows.empty()) return;
-      state_.findings.chosen = next;
-      state_.findings.follow = true;
-      Asks asks;
-      go_to_finding(findings.rows[*next], asks);
-      return take(asks);
-    }
-    case Action::search:
-      state_.sheet.to_search = true;
-      return;
-    case Action::follow:
-      state_.sheet.follow = true;
-      state_.sheet.glide_to.reset();
-      return;
-    case Action::words_back:
-    case Action::words_on: {
-      const model::Place here{view_.transport.footage, view_.transport.at, std::nullopt};
-      const auto words = step_words(view_.record, state_.selection.words, action == Action::words_on ? 1 : -1, here);
-      if (!words) return;
-      select({words->line, words});
-      if (const auto* line = model::find(view_.record, words->line)) {
-        show_moment(state_.sheet, sheet(), sheet().film.to_film(line->footage, line->when.from), state_.sheet_height);
-      }
-      return;
-    }
-    case Action::words_grow:
-    case Action::words_shrink: {
-      if (!state_.selection.words) return;
-      const auto words = grow_words(view_.record, *state_.selection.words, action == Action::words_grow ? 1 : -1);
-      return select({words.line, words});
-    }
-    default:
-      return;
-  }
-}
-
-void Answers::propose(Action action) {
-  if (!has_sheet()) return;
-  const auto& selected = state_.selection.thing;
-  switch (action) {
-    case Action::previous_proposal:
-      return walk_stops(sheet().proposals, -1);
-    case Action::next_proposal:
-      return walk_stops(sheet().proposals, 1);
-    case Action::accept:
-    case Action::refuse: {
-      if (!may_change()) return;
-      if (!selected || standing_of(view_.record, *selected) != model::Standing::proposed)
-        return walk_stops(sheet().proposals, 1);
-      const auto thing = *selected;
-      if (action == Action::accept) {
-        want(session::Accept{{thing}});
-      } else {
-        want(session::Refuse{{thing}});
-        select({});
-      }
-      const auto next = step_stop(sheet().proposals, Selection{thing, std::nullopt}, film_now(view_, sheet().film), 1);
-      if (!next) return;
-      return go_to_stop(*next);
-    }
-    case Action::read_narration:
-      if (may_change()) want(session::ReadNarration{});
-      return;
     default:
       return;
   }
@@ -353,6 +271,13 @@ void Answers::arrange(Action action) {
       return;
     case Action::add_files:
       return open_path(PathUse::open);
+    case Action::paste: {
+      const char* text = ImGui::GetClipboardText();
+      if (text != nullptr && !std::string_view(text).empty()) want(intent_for_pasted(text));
+      return;
+    }
+    case Action::find_action:
+      return toggle(Panel::actions);
     case Action::show_keys:
       return toggle(Panel::keys);
     case Action::show_settings:
@@ -368,8 +293,9 @@ void Answers::arrange(Action action) {
       return scale(-0.1F);
     case Action::next_pane:
     case Action::previous_pane: {
-      static constexpr std::array<std::string_view, 4> firsts{"footage.play", "sheet.search", "workings.wire",
-                                                              "findings.list"};
+      const std::array<std::string_view, 4> firsts{
+          "footage.play", "sheet.search", state_.workings.wiring ? "wire.type" : "workings.wire",
+          state_.lower.page == LowerState::Page::findings ? "findings.list" : "proposals.list"};
       std::size_t at = firsts.size() - 1;
       for (std::size_t i = 0; i < firsts.size(); ++i) {
         if (kit_.focus().is_on(firsts[i])) at = i;
@@ -386,7 +312,7 @@ void Answers::arrange(Action action) {
         state_.sheet.search.clear();
       } else {
         select({});
-        state_.findings.chosen.reset();
+        state_.lower.findings.chosen.reset();
       }
       return kit_.focus().let_go();
     default:

@@ -131,7 +131,8 @@ struct App::Inner {
       state.record_path = view.path;
       state.selection = {};
       state.workings.wiring.reset();
-      state.findings = {};
+      state.lower = {};
+      state.proposals_seen.reset();
       state.sheet = {};
       state.last_made = view.just_made;
     }
@@ -172,6 +173,14 @@ struct App::Inner {
     }
   }
 
+  // Proposals are shown first when they have just come, and in a record that is hardly anything else.
+  void turn_to_proposals(const SheetShown& shown) {
+    const std::size_t count = shown.proposals.size();
+    const bool come = state.proposals_seen ? *state.proposals_seen == 0 && count > 0 : count * 2 > shown.pins;
+    if (come) state.lower.page = LowerState::Page::proposals;
+    state.proposals_seen = count;
+  }
+
   const SheetShown& sheet(Kit& kit, const session::SessionView& view, const FigureVerdicts& verdicts, float width) {
     const Metrics& m = kit.m();
     const SheetKey key{key_of(view), width, m.body, state.sheet.search};
@@ -202,6 +211,9 @@ struct App::Inner {
     const auto& verdicts = state.kept_verdicts.get(record, [&] { return verdicts_of(view.report); });
     const SheetShown& shown = sheet(kit, view, verdicts, l.middle.width() - m.scrollbar);
     const auto& findings = state.kept_findings.get(record, [&] { return show_findings(view, shown.film); });
+    const auto& proposals = state.kept_proposals.get({record, 0, 0, state.sheet.search},
+                                                     [&] { return show_proposals(view.record, shown.proposals); });
+    turn_to_proposals(shown);
     const auto& bar = state.kept_bar.get({record, bar_slots(m, l.left.width() - m.px(16))}, [&] {
       return show_bar(view.record, view.cover, verdicts, shown.film, bar_slots(m, l.left.width() - m.px(16)));
     });
@@ -225,7 +237,7 @@ struct App::Inner {
                {shown, view, state.selection, film_now(view, shown.film), state.workings.wiring.has_value()},
                state.sheet, host.surfaces, asks, sheet_anchors);
     draw_workings(kit, l.workings, workings, view, state.workings, asks, working_anchors);
-    draw_findings(kit, l.findings, findings, state.findings, asks);
+    draw_lower(kit, l.findings, {findings, proposals, state.selection, view.read_only.has_value()}, state.lower, asks);
     draw_foot(kit, l.foot, show_foot(view));
     splitters(kit, window, l, state.settings.splits);
     if (state.panels.open == Panel::none) leaders(kit, l, sheet_anchors, working_anchors, state.selection);

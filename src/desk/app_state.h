@@ -1,15 +1,15 @@
 #pragma once
 // What the desk remembers between frames, and what it shows of the session, made anew only when something it depends on
-// changed. For app.cpp and answer.cpp only.
+// changed. For app.cpp, answer.cpp and answer_walk.cpp only.
 
 #include <optional>
 #include <tuple>
 
 #include "desk/app.h"
 #include "desk/draw/editor.h"
-#include "desk/draw/findings.h"
 #include "desk/draw/footage.h"
 #include "desk/draw/kit/notices.h"
+#include "desk/draw/lower_pane.h"
 #include "desk/draw/panels.h"
 #include "desk/draw/sheet.h"
 #include "desk/draw/workings.h"
@@ -77,7 +77,8 @@ struct AppState {
   FootageState footage;
   EditorState editor;
   WorkingsState workings;
-  FindingsState findings;
+  LowerState lower;
+  std::optional<std::size_t> proposals_seen;  ///< how many there were in the last frame
   PanelState panels;
   PathState welcome_path;
   Notices notices;
@@ -89,6 +90,7 @@ struct AppState {
   Kept<RecordKey, FindingsShown> kept_findings;
   Kept<SheetKey, SheetShown> kept_sheet;
   Kept<BarKey, BarShown> kept_bar;
+  Kept<SheetKey, ProposalsShown> kept_proposals;
   Kept<SelectedKey, WorkingsShown> kept_workings;
   Kept<SelectedKey, EditorShown> kept_editor;
 
@@ -110,6 +112,8 @@ class Answers {
   void pin(Action action);
   void walk(Action action);
   void propose(Action action);
+  void time_line();
+  void show_proposal_list();
   void arrange(Action action);
 
   void want(session::Intent intent) { result_.intents.push_back(std::move(intent)); }

@@ -123,6 +123,7 @@ Done open_desk(const DeskOptions& options) {
   setup.cache_folder = session::cache_folder();
   setup.state_folder = session::state_folder();
   setup.demo_folder = session::data_folder() + "/demo";
+  setup.own_folder = session::documents_folder();
   setup.wake = waker();
   setup.make_demo = options.make_demo;
   WholeDesk desk(load_settings(shell.settings_file), std::move(setup));

@@ -1,7 +1,7 @@
 #include "model/edit.h"
 
 #include <algorithm>
-#include <set>
+#include <string_view>
 
 namespace sash::model {
 namespace {
@@ -44,39 +44,62 @@ bool carry_out(const Change& change, Record& record) {
                     shape);
 }
 
-// Everything the record points at must be there: a figure's footage, a relation's figures, a callout's hazards.
-std::optional<std::string> dangling(const Record& r) {
-  const auto placed = [&](const Place& place) { return find(r, place.footage) != nullptr; };
-  for (const auto& line : r.lines) {
-    if (find(r, line.footage) == nullptr) return "a narration line's footage";
+/// What a thing points at that is not there, in words; nothing when all of it is.
+using Lost = std::optional<std::string_view>;
+
+Lost unless(bool there, std::string_view words) { return there ? Lost() : Lost(words); }
+bool placed(const Record& r, const Place& place) { return find(r, place.footage) != nullptr; }
+
+Lost lost(const Record&, const Footage&) { return {}; }
+Lost lost(const Record&, const Portion&) { return {}; }
+Lost lost(const Record& r, const NarrationLine& line) {
+  return unless(find(r, line.footage) != nullptr, "a narration line's footage");
+}
+Lost lost(const Record& r, const Figure& figure) {
+  if (!placed(r, figure.place)) return "a figure's footage";
+  if (figure.words && find(r, figure.words->line) == nullptr) return "a figure's narration line";
+  if (figure.portion && find(r, *figure.portion) == nullptr) return "a figure's portion";
+  return unless(!figure.corrected_by || find(r, *figure.corrected_by) != nullptr, "a figure's correction");
+}
+Lost lost(const Record& r, const Hazard& hazard) { return unless(placed(r, hazard.place), "a hazard's footage"); }
+Lost lost(const Record& r, const Callout& callout) {
+  if (!placed(r, callout.place)) return "a callout's footage";
+  const bool all =
+      std::all_of(callout.hazards.begin(), callout.hazards.end(), [&](HazardId id) { return find(r, id) != nullptr; });
+  return unless(all, "a callout's hazard");
+}
+Lost lost(const Record& r, const Note& note) { return unless(placed(r, note.place), "a note's footage"); }
+Lost lost(const Record& r, const Chapter& chapter) { return unless(placed(r, chapter.place), "a chapter's footage"); }
+Lost lost(const Record& r, const Relation& relation) {
+  const bool all = std::all_of(relation.terms.begin(), relation.terms.end(),
+                               [&](const Term& term) { return find(r, term.figure) != nullptr; });
+  return unless(all, "a relation's figure");
+}
+
+template <class T>
+Lost first_lost(const Record& r) {
+  for (const T& thing : r.list<T>()) {
+    if (const Lost found = lost(r, thing)) return found;
   }
-  for (const auto& figure : r.figures) {
-    if (!placed(figure.place)) return "a figure's footage";
-    if (figure.words && find(r, figure.words->line) == nullptr) return "a figure's narration line";
-    if (figure.portion && find(r, *figure.portion) == nullptr) return "a figure's portion";
-    if (figure.corrected_by && find(r, *figure.corrected_by) == nullptr) return "a figure's correction";
+  return {};
+}
+
+template <class... T>
+Lost first_lost_of(const Record& r) {
+  Lost found;
+  static_cast<void>(((found = first_lost<T>(r)) || ...));
+  return found;
+}
+
+// Everything the record points at must be there. Only what the edit made or changed can point at something new; what is
+// pointed at can only be gone where the edit removed something, and then everything is looked through.
+Lost dangling(const Edit& edit, const Record& r) {
+  const bool removes = std::any_of(edit.changes.begin(), edit.changes.end(), [](const Change& c) { return !c.after; });
+  if (removes) return first_lost_of<NarrationLine, Figure, Hazard, Callout, Note, Chapter, Relation>(r);
+  for (const Change& change : edit.changes) {
+    if (const Lost found = std::visit([&](const auto& thing) { return lost(r, thing); }, *change.after)) return found;
   }
-  for (const auto& hazard : r.hazards) {
-    if (!placed(hazard.place)) return "a hazard's footage";
-  }
-  for (const auto& callout : r.callouts) {
-    if (!placed(callout.place)) return "a callout's footage";
-    for (const HazardId id : callout.hazards) {
-      if (find(r, id) == nullptr) return "a callout's hazard";
-    }
-  }
-  for (const auto& note : r.notes) {
-    if (!placed(note.place)) return "a note's footage";
-  }
-  for (const auto& chapter : r.chapters) {
-    if (!placed(chapter.place)) return "a chapter's footage";
-  }
-  for (const auto& relation : r.relations) {
-    for (const Term& term : relation.terms) {
-      if (find(r, term.figure) == nullptr) return "a relation's figure";
-    }
-  }
-  return std::nullopt;
+  return {};
 }
 
 }  // namespace
@@ -107,10 +130,10 @@ Done apply(const Edit& edit, Record& record) {
     }
     ++done;
   }
-  if (const auto lost = dangling(record)) {
+  if (const Lost missing = dangling(edit, record)) {
     take_back();
     return Fault::of(Code::impossible,
-                     "The step '" + edit.name + "' would leave " + *lost +
+                     "The step '" + edit.name + "' would leave " + std::string(*missing) +
                          " missing and was not carried out; remove or change what depends on it in the same step.",
                      edit.name);
   }

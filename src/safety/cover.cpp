@@ -5,7 +5,6 @@
 #include <algorithm>
 #include <tuple>
 
-#include "model/names.h"
 #include "safety/callout_text.h"
 #include "safety/reading.h"
 #include "support/check.h"
@@ -44,7 +43,7 @@ class Judge {
   std::vector<CoverFinding> judge(const std::vector<const Callout*>& callouts) {
     if (callouts.empty()) {
       add(Gap::unannounced, {}, hazard_.place.from,
-          fmt::format("Nobody announces '{}'; show or speak a callout at least {} before it begins.", name(),
+          fmt::format("Nobody announces {}; show or speak a callout at least {} before it begins.", name(),
                       seconds_text(limits_.lead_seconds)));
       return std::move(findings_);
     }
@@ -52,16 +51,15 @@ class Judge {
     for (const Callout* callout : callouts) judge_text(*callout);
     judge_end(callouts);
     if (findings_.empty()) {
-      add(Gap::none, callouts.front()->id, hazard_.place.from, fmt::format("'{}' is announced in time.", name()));
+      add(Gap::none, callouts.front()->id, hazard_.place.from, fmt::format("Announced in time: {}.", name()));
     }
     return std::move(findings_);
   }
 
  private:
   std::string name() const {
-    if (!hazard_.cause.empty()) return hazard_.cause;
-    if (!hazard_.substance.empty()) return hazard_.substance;
-    return "hazard by " + std::string(model::name_of(hazard_.route));
+    const std::string& words = hazard_.cause.empty() ? hazard_.substance : hazard_.cause;
+    return words.empty() ? "this hazard" : "'" + words + "'";
   }
 
   void add(Gap gap, std::optional<CalloutId> callout, Moment at, std::string sentence) {
@@ -72,11 +70,11 @@ class Judge {
     const double lead = (hazard_.place.from - first.place.from).in_seconds();
     if (lead < 0) {
       add(Gap::late, first.id, hazard_.place.from,
-          fmt::format("The first callout for '{}' comes {} after the hazard begins; move it {} earlier.", name(),
+          fmt::format("The first callout for {} comes {} after the hazard begins; move it {} earlier.", name(),
                       seconds_text(-lead), seconds_text(limits_.lead_seconds - lead)));
     } else if (lead + 1e-9 < limits_.lead_seconds) {
       add(Gap::short_notice, first.id, first.place.from,
-          fmt::format("The callout for '{}' comes only {} before the hazard; {} gives time to act on it.", name(),
+          fmt::format("The callout for {} comes only {} before the hazard; {} gives time to act on it.", name(),
                       seconds_text(lead), seconds_text(limits_.lead_seconds)));
     }
   }
@@ -100,7 +98,7 @@ class Judge {
     const double early = (*hazard_.place.until - last).in_seconds();
     if (early > fade_seconds) {
       add(Gap::ends_early, callouts.back()->id, last,
-          fmt::format("'{}' goes on for {} after its last callout has gone; keep a short one on screen or repeat it.",
+          fmt::format("The last callout for {} is gone {} before it ends; keep a short one on screen or repeat it.",
                       name(), seconds_text(early)));
     }
   }

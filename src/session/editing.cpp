@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "session/sliding.h"
 #include "support/check.h"
 
 namespace sash::session {
@@ -64,6 +65,15 @@ Outcome<Planned> change_place(const Record& record, const ThingRef& ref, std::st
       ref);
   if (!found) return gone();
   return Planned{draft.done(std::move(name)), ref};
+}
+
+// Whoever changes a proposal has looked at it: it is confirmed with the change.
+template <class T>
+T looked_at(T thing) {
+  if constexpr (requires { thing.origin; }) {
+    if (thing.origin.standing == model::Standing::proposed) thing.origin.standing = model::Standing::confirmed;
+  }
+  return thing;
 }
 
 void remove_one(Draft& draft, model::FigureId id) {
@@ -156,6 +166,7 @@ Outcome<Planned> end_span(const Record& record, const ThingRef& thing, Moment un
 }
 
 Outcome<Planned> move_pin(const Record& record, const ThingRef& thing, Moment from) {
+  if (const auto* line = std::get_if<model::LineId>(&thing)) return slide_line(record, *line, from);
   return change_place(record, thing, "Move " + std::string(word_for(thing)), [&](Place& place) {
     if (place.until) place.until = from + (*place.until - place.from);
     place.from = from;
@@ -164,7 +175,7 @@ Outcome<Planned> move_pin(const Record& record, const ThingRef& thing, Moment fr
 
 Planned put_thing(const Record& record, const NewNumber& ids, const model::Thing& thing, std::string name) {
   Draft draft(record, ids);
-  const ThingRef about = std::visit([&](const auto& t) -> ThingRef { return draft.put(t); }, thing);
+  const ThingRef about = std::visit([&](const auto& t) -> ThingRef { return draft.put(looked_at(t)); }, thing);
   return {draft.done(std::move(name)), about};
 }
 

@@ -23,9 +23,10 @@ Planned pin(const model::Record& record, const NewNumber& ids, PinKind kind, con
 /// The span ends at `until`; when that lies before its start, start and end change places.
 Outcome<Planned> end_span(const model::Record& record, const ThingRef& thing, Moment until);
 
-/// Moves the start to `from`, and the span and word ties with it.
+/// Moves the start to `from`, and the span with it; a narration line slides (sliding.h).
 Outcome<Planned> move_pin(const model::Record& record, const ThingRef& thing, Moment from);
 
+/// Makes or replaces the thing; a proposal that is changed so counts as confirmed.
 Planned put_thing(const model::Record& record, const NewNumber& ids, const model::Thing& thing, std::string name);
 Planned put_bench(const model::Record& record, const model::Bench& bench);
 

@@ -22,4 +22,12 @@ std::string cache_folder() { return folder("XDG_CACHE_HOME", ".cache"); }
 std::string state_folder() { return folder("XDG_STATE_HOME", ".local/state"); }
 std::string data_folder() { return folder("XDG_DATA_HOME", ".local/share"); }
 
+std::string documents_folder() {
+  const char* home = std::getenv("HOME");
+  if (home == nullptr || *home == '\0') return std::filesystem::temp_directory_path().string();
+  std::error_code error;
+  const std::filesystem::path documents = std::filesystem::path(home) / "Documents";
+  return std::filesystem::is_directory(documents, error) ? documents.string() : std::string(home);
+}
+
 }  // namespace sash::session

@@ -10,5 +10,7 @@ std::string config_folder();  ///< settings
 std::string cache_folder();   ///< what can be made again
 std::string state_folder();   ///< recent records
 std::string data_folder();    ///< the demo record
+std::string
+documents_folder();  ///< where a person's own files go: ~/Documents where there is one, else the home folder
 
 }  // namespace sash::session

@@ -125,4 +125,11 @@ Planned add_narration(const model::Record& record, const NewNumber& ids, model::
   return {draft.done("Add narration " + stem(path)), std::nullopt};
 }
 
+void move_lines(narration::NarrationText& text, Moment by) {
+  for (model::NarrationLine& line : text.lines) {
+    line.when = {line.when.from + by, line.when.until + by};
+    for (model::Word& word : line.words) word.from = word.from + by;
+  }
+}
+
 }  // namespace sash::session

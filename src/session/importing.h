@@ -36,4 +36,7 @@ model::FootageId footage_for_narration(const model::Record& record, const std::s
 Planned add_narration(const model::Record& record, const NewNumber& ids, model::FootageId footage,
                       const std::string& path, const narration::NarrationText& text);
 
+/// Every line of the text begins `by` later.
+void move_lines(narration::NarrationText& text, Moment by);
+
 }  // namespace sash::session

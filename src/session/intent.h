@@ -30,6 +30,11 @@ struct CloseRecord {};
 struct AddFiles {
   std::vector<std::string> paths;
 };
+/// Captions, a transcript or a script as text (pasted), onto the open record or a new one. Text without times is spread
+/// from the playing moment on.
+struct AddText {
+  std::string text;
+};
 /// The footage was moved: this is where it is now (checked by content).
 struct FindFootageAgain {
   model::FootageId footage;
@@ -91,7 +96,7 @@ struct PutThing {
 struct PutBench {
   model::Bench bench;
 };
-/// Moves the pin's start to `from`, its span with it.
+/// Moves the pin's start to `from`, its span with it. A narration line pushes on those it would run into.
 struct MovePin {
   ThingRef thing;
   Moment from;
@@ -118,9 +123,9 @@ struct ExportScript {
   std::string folder;
 };
 
-using Intent =
-    std::variant<OpenRecord, BeginRecord, OpenDemo, CloseRecord, AddFiles, FindFootageAgain, SaveCopy, TogglePlay,
-                 Shuttle, SetSpeed, StepFrames, Seek, LoopOver, SetVolume, PinHere, EndSpanHere, TypeFigure, PinWords,
-                 PutThing, PutBench, MovePin, RemoveThings, Accept, Refuse, Undo, Redo, ReadNarration, ExportScript>;
+using Intent = std::variant<OpenRecord, BeginRecord, OpenDemo, CloseRecord, AddFiles, AddText, FindFootageAgain,
+                            SaveCopy, TogglePlay, Shuttle, SetSpeed, StepFrames, Seek, LoopOver, SetVolume, PinHere,
+                            EndSpanHere, TypeFigure, PinWords, PutThing, PutBench, MovePin, RemoveThings, Accept,
+                            Refuse, Undo, Redo, ReadNarration, ExportScript>;
 
 }  // namespace sash::session

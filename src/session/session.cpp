@@ -4,6 +4,7 @@
 #include <filesystem>
 
 #include "media/probe.h"
+#include "narration/read.h"
 #include "session/checking.h"
 #include "session/editing.h"
 #include "session/footage_work.h"
@@ -12,6 +13,7 @@
 #include "session/playing.h"
 #include "session/proposing.h"
 #include "session/recent.h"
+#include "session/record_paths.h"
 #include "store/store.h"
 
 namespace sash::session {
@@ -24,32 +26,6 @@ constexpr std::size_t most_notices = 200;
 Fault no_record() {
   return Fault::of(Code::wrong_use,
                    "No record is open; open one, or drop footage or captions on the window to begin one.");
-}
-
-// A record keeps paths relative to its own folder where it can, so that the folder can be moved as a whole.
-std::string path_for_record(const std::string& record_path, const std::string& file) {
-  std::error_code error;
-  const fs::path folder = fs::absolute(record_path, error).parent_path();
-  const fs::path full = fs::absolute(file, error).lexically_normal();
-  const fs::path relative = full.lexically_relative(folder);
-  const bool inside = !relative.empty() && relative.native().rfind("..", 0) != 0;
-  return inside ? relative.string() : full.string();
-}
-
-std::string path_on_disk(const std::string& record_path, const std::string& kept) {
-  if (kept.empty()) return {};
-  std::error_code error;
-  return (fs::absolute(record_path, error).parent_path() / kept).lexically_normal().string();
-}
-
-// A name beside `wanted` that is not taken yet: "bench.sash", "bench 2.sash", ...
-std::string free_name(const fs::path& wanted) {
-  std::error_code error;
-  fs::path path = wanted;
-  for (int n = 2; fs::exists(path, error); ++n) {
-    path = wanted.parent_path() / (wanted.stem().string() + " " + std::to_string(n) + wanted.extension().string());
-  }
-  return path.string();
 }
 
 }  // namespace
@@ -240,10 +216,36 @@ struct Session::Inner {
   Done add_narration_file(const std::string& path) {
     const auto text = read_narration_file(path);
     if (!text) return text.fault();
-    for (const auto& warning : text->warnings) say(warning);
+    return take_narration(path, *text);
+  }
+
+  Done take_narration(const std::string& path, const narration::NarrationText& text) {
+    for (const auto& warning : text.warnings) say(warning);
     const auto footage = footage_for_narration(record(), path, playing.footage());
-    if (const Done done = carry_out(add_narration(record(), ids(), footage, path, *text)); !done) return done;
+    if (const Done done = carry_out(add_narration(record(), ids(), footage, path, text)); !done) return done;
     return carry_out(propose_from_narration(record(), ids()));
+  }
+
+  // Text without times begins at the playhead: that is where the person will slide it from.
+  Done add_text(const std::string& pasted) {
+    auto text = narration::read_narration(pasted, "The pasted text");
+    if (!text) return text.fault();
+    if (!store) {
+      if (setup.own_folder.empty()) return no_record();
+      auto created = store::Store::create(free_name(fs::path(setup.own_folder) / "pasted narration.sash"));
+      if (!created) return created.fault();
+      const std::string path = created->path();
+      if (const Done done = take(std::move(*created)); !done) return done;
+      say("Began the record " + path + ".");
+    }
+    const bool untimed = text->form == narration::Form::plain_text;
+    if (untimed) move_lines(*text, playing.at());
+    if (const Done done = take_narration("pasted narration", *text); !done) return done;
+    if (untimed) {
+      say("The text has no times, so its lines are spread by their length. Play, and press T as each is to be heard; "
+          "or drag a line by its left edge.");
+    }
+    return {};
   }
 
   Done find_again(const FindFootageAgain& what) {
@@ -333,6 +335,7 @@ struct CarryOut {
   Done operator()(const OpenDemo&) { return in.begin_demo(); }
   Done operator()(const CloseRecord&) { return in.close(), Done(); }
   Done operator()(const AddFiles& i) { return in.add_files(i.paths); }
+  Done operator()(const AddText& i) { return in.add_text(i.text); }
   Done operator()(const FindFootageAgain& i) { return in.find_again(i); }
   Done operator()(const SaveCopy& i) { return in.store ? in.store->save_copy(i.path) : Done(no_record()); }
 

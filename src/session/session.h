@@ -18,6 +18,7 @@ struct Setup {
   std::string cache_folder{};    ///< frame indexes and the like, per content; empty: nothing is kept
   std::string state_folder{};    ///< list of recent records; empty: nothing is kept
   std::string demo_folder{};     ///< where the demo record is made; empty: it cannot be
+  std::string own_folder{};      ///< where a record begins that comes from no file; empty: it cannot
   bool background = true;        ///< open media, make stills and waveforms; commands that only compute say false
   bool sound = true;             ///< false: playback runs on a clock
   std::function<void()> wake{};  ///< called from any thread when poll() has something; may be empty

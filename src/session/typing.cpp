@@ -89,6 +89,7 @@ Outcome<Planned> type_figure(const model::Record& record, const NewNumber& ids, 
   }
   model::Figure first = *figure;
   first.label = first.words ? first.label : text;
+  first.origin.standing = model::Standing::confirmed;  // whoever types into a proposal has looked at it
   return fill_in(draft, first, *read, "Fill in figure");
 }
 

@@ -41,6 +41,13 @@ TEST(Cover, AHazardWithoutCalloutIsUnannounced) {
   EXPECT_EQ(cover.covered, 0);
 }
 
+TEST(Cover, AHazardThatNobodyHasNamedYetIsSpokenOfAllTheSame) {
+  Record r = with_hazard(10, 20);
+  r.hazards[0].cause.clear();
+  EXPECT_EQ(check_cover(r).findings.at(0).sentence,
+            "Nobody announces this hazard; show or speak a callout at least 2.0 s before it begins.");
+}
+
 TEST(Cover, ACalloutAfterTheStartIsLateAndSaysByHowMuch) {
   Record r = with_hazard(10, 20);
   r.callouts.push_back(callout(1, 13, 20));

@@ -130,5 +130,15 @@ TEST(Draft, AnEditThatChangesNothingIsEmpty) {
   EXPECT_TRUE(put_bench(before, before.bench).edit.empty());
 }
 
+TEST(Editing, AProposalThatIsChangedCountsAsLookedAt) {
+  Record before = sample();
+  before.figures[0].origin = {model::Standing::proposed, "a number and its unit", 0.9};
+  model::Figure changed = before.figures[0];
+  changed.subject = "water";
+  const Record r = after(before, put_thing(before, counter(), changed, "Edit figure"));
+  EXPECT_EQ(r.figures[0].origin.standing, model::Standing::confirmed);
+  EXPECT_EQ(r.figures[0].origin.rule, "a number and its unit") << "how it was found is still known";
+}
+
 }  // namespace
 }  // namespace sash::session

@@ -178,5 +178,42 @@ TEST(Session, CaptionsBringProposalsThatStandOnlyWhenAccepted) {
   EXPECT_TRUE(open_proposals(session.view().record).empty()) << "what was refused does not come back";
 }
 
+TEST(Session, PastedCaptionsBeginARecordOfTheirOwn) {
+  const Scratch scratch;
+  session::Setup setup = quiet();
+  setup.own_folder = scratch.path("");
+  Session session(setup);
+  ASSERT_TRUE(session.apply(AddText{captions}).ok());
+  const auto view = session.view();
+  ASSERT_TRUE(view.has_record);
+  EXPECT_TRUE(view.path.starts_with(scratch.path(""))) << view.path;
+  ASSERT_EQ(view.record.lines.size(), 1U);
+  EXPECT_EQ(view.record.lines[0].when.from, Moment::seconds(1));
+}
+
+TEST(Session, APastedScriptWithoutTimesBeginsAtThePlayhead) {
+  const Scratch scratch;
+  Session session(quiet());
+  const auto talk = scratch.write("talk.srt", captions);
+  ASSERT_TRUE(session.apply(BeginRecord{scratch.path("a.sash"), {}, {talk}}).ok());
+  ASSERT_TRUE(session.apply(Seek{session.view().record.footages[0].id, Moment::seconds(40), true}).ok());
+  ASSERT_TRUE(session.apply(AddText{"Now we add 20 mL of water.\n\nThen 5 g of salt."}).ok());
+  const auto view = session.view();
+  ASSERT_EQ(view.record.lines.size(), 3U);
+  EXPECT_EQ(view.record.lines[1].when.from, Moment::seconds(40));
+  EXPECT_GT(view.record.lines[2].when.from, Moment::seconds(40));
+  EXPECT_EQ(view.record.figures.size(), 2U) << "and is read for figures like any narration";
+}
+
+TEST(Session, PastedNonsenseChangesNothingAndIsSaid) {
+  const Scratch scratch;
+  session::Setup setup = quiet();
+  setup.own_folder = scratch.path("");
+  Session session(setup);
+  EXPECT_FALSE(session.apply(AddText{"   \n  "}).ok());
+  EXPECT_FALSE(session.view().has_record);
+  EXPECT_TRUE(session.view().notices.back().fault);
+}
+
 }  // namespace
 }  // namespace sash::session

@@ -89,11 +89,8 @@ void go_to_finding(const FindingRow& row, Asks& asks) {
   if (row.look_at) asks.look_at = row.look_at;
 }
 
-void draw_findings(Kit& kit, const Rect& at, const FindingsShown& shown, FindingsState& state, Asks& asks) {
+void draw_findings(Kit& kit, const FindingsShown& shown, FindingsState& state, Asks& asks) {
   const Metrics& m = kit.m();
-  const Pane pane(kit, "findings", at, {.scrolls = false});
-  ImGui::PushStyleVar(ImGuiStyleVar_ItemSpacing, {m.gap, m.px(2)});
-  heading(kit, "Findings");
   if (!shown.rows.empty()) counts_row(kit, shown, state);
 
   // Rows stand by group, so one group is one stretch of them.
@@ -113,7 +110,6 @@ void draw_findings(Kit& kit, const Rect& at, const FindingsShown& shown, Finding
             .follow = std::exchange(state.follow, false),
             .empty_note = "Nothing checked yet. Tie figures together, or pin hazards, and what comes out stands here."},
            [&](Painter& paint, const ListRow& row) { draw_row(kit, paint, row.at, shown.rows[first + row.index]); });
-  ImGui::PopStyleVar();
   if ((change.moved || change.activated) && chosen) {
     state.chosen = first + *chosen;
     go_to_finding(shown.rows[*state.chosen], asks);

@@ -15,7 +15,8 @@ struct FindingsState {
   bool follow = false;  ///< bring the chosen row into sight
 };
 
-void draw_findings(Kit& kit, const Rect& at, const FindingsShown& shown, FindingsState& state, Asks& asks);
+/// Draws the list into the rest of the pane.
+void draw_findings(Kit& kit, const FindingsShown& shown, FindingsState& state, Asks& asks);
 
 /// Selects what the row is about and goes to its moment.
 void go_to_finding(const FindingRow& row, Asks& asks);

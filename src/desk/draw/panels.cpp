@@ -6,64 +6,19 @@
 #include <array>
 #include <cmath>
 
+#include "desk/draw/action_panel.h"
 #include "desk/draw/font_measure.h"
 #include "desk/draw/kit/controls.h"
 #include "desk/draw/kit/field.h"
 #include "desk/draw/kit/panes.h"
 #include "desk/draw/kit/text_block.h"
+#include "desk/draw/panel_frame.h"
 #include "desk/draw/sheet_blocks.h"
 #include "desk/shown/settings_page.h"
 #include "desk/shown/words.h"
 
 namespace sash::desk {
 namespace {
-
-/// A floating pane with its title and a cross; the rest of the desk stays usable.
-class Sheet {
- public:
-  Sheet(Kit& kit, std::string_view id, const Rect& at, std::string_view title, PanelState& state)
-      : pane_(kit, id, at, {}), at_(at), kit_(kit) {
-    const Metrics& m = kit.m();
-    // Painted here, not by the toolkit: it would paint the ground of a pane beneath panes it overlaps.
-    over_everything([&](Painter& paint) { paint.fill(at_, kit_.theme().panel, m.radius); });
-    const ImVec2 top = ImGui::GetCursorScreenPos();
-    const Rect tools = heading(kit, title, m.row);
-    const ImVec2 below = ImGui::GetCursorScreenPos();
-    ImGui::SetCursorScreenPos({tools.min.x, top.y});
-    if (button(
-            kit, "panel.close", "",
-            {.icon = Icon::cross, .kind = ButtonKind::quiet, .tip = "Close", .chord = binding(Action::leave).chord})) {
-      state.open = Panel::none;
-    }
-    ImGui::SetCursorScreenPos(below);
-  }
-  ~Sheet() {
-    over_everything([&](Painter& paint) { paint.frame(at_, kit_.theme().accent, kit_.m().hair, kit_.m().radius); });
-  }
-  Sheet(const Sheet&) = delete;
-  Sheet& operator=(const Sheet&) = delete;
-
- private:
-  template <class Draw>
-  void over_everything(Draw&& draw) const {
-    Painter paint;
-    paint.list().PushClipRect(at_.min, at_.max, false);
-    draw(paint);
-    paint.unclip();
-  }
-
-  Pane pane_;
-  Rect at_;
-  Kit& kit_;
-};
-
-Rect middle(const Rect& in, float width, float height) {
-  width = std::min(width, in.width());
-  height = std::min(height, in.height());
-  const float x = std::round(in.min.x + (in.width() - width) / 2);
-  const float y = std::round(in.min.y + (in.height() - height) / 2);
-  return {{x, y}, {x + width, y + height}};
-}
 
 // --- keys
 
@@ -83,8 +38,8 @@ void keys_panel(Kit& kit, const Rect& in, PanelState& state) {
     *shortest += (static_cast<float>(s.rows.size()) + 1.6F) * row;
   }
   const float height = *std::max_element(heights.begin(), heights.end());
-  const Rect at = middle(in, column_width * static_cast<float>(columns) + m.pad * 2, height + m.row + m.pad * 2);
-  const Sheet sheet(kit, "panel.keys", at, "Every key", state);
+  const Rect at = middle_of(in, column_width * static_cast<float>(columns) + m.pad * 2, height + m.row + m.pad * 2);
+  const PanelFrameBox sheet(kit, "panel.keys", at, "Every key", state);
   const ImVec2 top = ImGui::GetCursorScreenPos();
   std::vector<float> used(static_cast<std::size_t>(columns), 0);
   Painter paint;
@@ -157,8 +112,8 @@ void settings_panel(Kit& kit, const Rect& in, const PanelFrame& frame, PanelStat
                     Asks& asks) {
   const Metrics& m = kit.m();
   const float rows = frame.view.has_record ? 10.5F : 5.0F;
-  const Rect at = middle(in, m.px(470), rows * (m.row + m.gap) + m.pad * 2);
-  const Sheet sheet(kit, "panel.settings", at, "Settings", state);
+  const Rect at = middle_of(in, m.px(470), rows * (m.row + m.gap) + m.pad * 2);
+  const PanelFrameBox sheet(kit, "panel.settings", at, "Settings", state);
   setting_label(kit, "Theme");
   constexpr std::array<std::string_view, 2> looks{"dim", "paper"};
   auto look = static_cast<std::size_t>(settings.look);
@@ -207,8 +162,8 @@ PathWords words_of_use(PathUse use) {
 void path_panel(Kit& kit, const Rect& in, const PanelFrame& frame, PanelState& state, Asks& asks) {
   const Metrics& m = kit.m();
   const PathWords words = words_of_use(state.path.use);
-  const Rect at = middle(in, m.px(560), m.row * 3 + m.tight_row * 8 + m.pad * 4);
-  const Sheet sheet(kit, "panel.path", at, words.title, state);
+  const Rect at = middle_of(in, m.px(560), m.row * 3 + m.tight_row * 8 + m.pad * 4);
+  const PanelFrameBox sheet(kit, "panel.path", at, words.title, state);
   bool done = draw_path(kit, "panel.path.field", state.path, words.hint, 0);
   if (button(kit, "panel.path.go", words.verb, {.kind = ButtonKind::primary, .enabled = !state.path.text.empty()}))
     done = true;
@@ -241,8 +196,8 @@ void scratch_panel(Kit& kit, const Rect& in, PanelState& state) {
     state.scratch_lines = scratch(state.scratch);
   }
   const float rows = static_cast<float>(std::max<std::size_t>(state.scratch_lines.size(), 3)) + 3;
-  const Rect at = middle(in, m.px(560), rows * m.row + m.pad * 3);
-  const Sheet sheet(kit, "panel.scratch", at, "Scratch page", state);
+  const Rect at = middle_of(in, m.px(560), rows * m.row + m.pad * 3);
+  const PanelFrameBox sheet(kit, "panel.scratch", at, "Scratch page", state);
   if (std::exchange(state.fresh, false)) kit.focus().move_to("scratch.text", false);
   field(kit, "scratch.text", state.scratch,
         {.hint = "CuSO4·5H2O, copper sulfate, Cu + HNO3 -> Cu(NO3)2 + NO + H2O", .select_all = true});
@@ -345,7 +300,8 @@ void draw_welcome(Kit& kit, const Rect& at, const WelcomeShown& shown, PathState
   paint.text_in({{drop.min.x, drop.min.y + m.px(48)}, {drop.max.x, drop.min.y + m.px(70)}}, kit.fonts().strong, t.text,
                 "Drop footage or captions on this window", Align::centre);
   paint.text_in({{drop.min.x, drop.min.y + m.px(68)}, {drop.max.x, drop.min.y + m.px(86)}}, kit.fonts().small, t.muted,
-                "A new record begins beside the first file", Align::centre);
+                "A new record begins beside the first file. Captions or a script can be pasted too: Ctrl+V",
+                Align::centre);
   gap(kit, 2);
   if (draw_path(kit, "welcome.path", path, "or type a path: record, footage, captions", 0))
     asks.want(intent_for({path.text}));
@@ -359,6 +315,12 @@ void draw_welcome(Kit& kit, const Rect& at, const WelcomeShown& shown, PathState
   if (button(kit, "welcome.demo", "Open the demo",
              {.icon = Icon::play, .tip = "A copper cycle filmed in a teaching lab, with mistakes to find"}))
     asks.want(session::OpenDemo{});
+  ImGui::SameLine();
+  if (button(kit, "welcome.paste", "Paste",
+             {.icon = Icon::lines,
+              .tip = "Captions, a transcript or a script from the clipboard",
+              .chord = binding(Action::paste).chord}))
+    asks.want(Action::paste);
   ImGui::SameLine();
   if (button(kit, "welcome.keys", "Keys",
              {.icon = Icon::keyboard, .kind = ButtonKind::quiet, .chord = binding(Action::show_keys).chord}))
@@ -379,6 +341,8 @@ void draw_panel(Kit& kit, const Rect& at, const PanelFrame& frame, PanelState& s
       return path_panel(kit, at, frame, state, asks);
     case Panel::scratch:
       return scratch_panel(kit, at, state);
+    case Panel::actions:
+      return draw_action_panel(kit, at, state, asks);
   }
 }
 

@@ -29,7 +29,7 @@ struct PathState {
   bool choose = false;  ///< the desktop's chooser was asked for
 };
 
-enum class Panel { none, keys, settings, path, scratch };
+enum class Panel { none, keys, settings, path, scratch, actions };
 
 struct PanelState {
   Panel open = Panel::none;
@@ -37,6 +37,8 @@ struct PanelState {
   std::string scratch;
   std::string scratched;  ///< what the lines below belong to
   std::vector<ScratchLine> scratch_lines;
+  std::string action_words;  ///< what an action is looked for by
+  std::size_t action = 0;    ///< the row of those found that Enter does
   bool fresh = true;
 };
 

@@ -4,12 +4,13 @@
 #include <cmath>
 
 #include "desk/draw/font_measure.h"
-#include "desk/draw/kit/controls.h"
 #include "desk/draw/kit/field.h"
 #include "desk/draw/kit/panes.h"
 #include "desk/draw/kit/text_block.h"
 #include "desk/draw/sheet_backdrop.h"
 #include "desk/draw/sheet_blocks.h"
+#include "desk/draw/sheet_grips.h"
+#include "desk/draw/sheet_tools.h"
 #include "desk/shown/words.h"
 
 namespace sash::desk {
@@ -96,7 +97,7 @@ class Body {
   }
 
   void follow() {
-    if (state_.drag == SheetState::Drag::scrub) return;
+    if (state_.drag == SheetState::Drag::scrub || state_.drag == SheetState::Drag::pin) return;
     if (state_.follow) {
       const double y = shown_.elastic.y(frame_.now);
       const double target = state_.glide_to.value_or(state_.top);
@@ -193,6 +194,9 @@ class Body {
     const Backdrop backdrop(kit_, p, at_, frame_, state_.top);
     backdrop.behind(surfaces_);
     each_visible([&](std::uint32_t block, const Rect& place) { block_of(p, block, place); });
+    const Grips grips(kit_, at_, frame_, state_.top);
+    if (!frame_.view.read_only) grips.paint_selected(p);
+    if (state_.drag == SheetState::Drag::pin && state_.dragged) grips.paint_dragged(p, *state_.grip, *state_.dragged);
     backdrop.playhead();
     p.fill(bar_, bar_hot_ ? t().muted : t().strong_line, m().scrollbar / 2);
     p.unclip();
@@ -240,31 +244,95 @@ class Body {
 
   void answer() {
     const ImVec2 mouse = ImGui::GetIO().MousePos;
+    const auto under = may_move() ? grip_at(mouse) : std::nullopt;
+    if (pressed_.hovered || pressed_.held) show_hand(under);
     if (pressed_.began) {
       state_.drag = SheetState::Drag::pressed;
       state_.press = mouse;
+      state_.grip = under;
+      state_.given_up = false;
       state_.pressed_block = hovered_ ? std::optional(hovered_->block) : std::nullopt;
       if (const LineShown* line = hovered_line()) {
         state_.pressed_byte = line_byte_at(kit_, *line, {mouse.x - hovered_->at.min.x, mouse.y - hovered_->at.min.y});
       }
     }
-    if (pressed_.held && state_.drag == SheetState::Drag::pressed) {
-      const ImVec2 way{std::abs(mouse.x - state_.press.x), std::abs(mouse.y - state_.press.y)};
-      if (std::max(way.x, way.y) >= drag_begins) {
-        const bool on_line = state_.pressed_block && shown_.items[*state_.pressed_block].kind == Kind::line;
-        state_.drag = on_line && way.x >= way.y ? SheetState::Drag::words : SheetState::Drag::scrub;
-      }
-    }
+    if (pressed_.held && state_.drag == SheetState::Drag::pressed && !state_.given_up) begin_drag(mouse);
+    const bool moved = pressed_.moved.x != 0 || pressed_.moved.y != 0;
     if (state_.drag == SheetState::Drag::words && pressed_.held) drag_words(mouse);
-    if (state_.drag == SheetState::Drag::scrub && pressed_.held && (pressed_.moved.x != 0 || pressed_.moved.y != 0)) {
-      seek(mouse.y, false);
-    }
+    if (state_.drag == SheetState::Drag::scrub && pressed_.held && moved) seek(mouse.y, false);
+    if (state_.drag == SheetState::Drag::pin && pressed_.held) drag_pin(mouse, moved);
     if (state_.drag != SheetState::Drag::none && !pressed_.held) {
       if (state_.drag == SheetState::Drag::scrub) seek(mouse.y, true);
-      if (state_.drag == SheetState::Drag::pressed) click(mouse);
+      if (state_.drag == SheetState::Drag::pin) drop_pin();
+      if (state_.drag == SheetState::Drag::pressed && !state_.given_up) click(mouse);
       state_.drag = SheetState::Drag::none;
+      state_.grip.reset();
+      state_.dragged.reset();
     }
     if (pressed_.double_clicked && hovered_) double_click();
+  }
+
+  void begin_drag(ImVec2 mouse) {
+    const ImVec2 way{std::abs(mouse.x - state_.press.x), std::abs(mouse.y - state_.press.y)};
+    if (std::max(way.x, way.y) < drag_begins) return;
+    const bool on_line = state_.pressed_block && *state_.pressed_block < shown_.items.size() &&
+                         shown_.items[*state_.pressed_block].kind == Kind::line;
+    if (state_.grip) {
+      state_.drag = SheetState::Drag::pin;
+      state_.follow = false;
+    } else {
+      state_.drag = on_line && way.x >= way.y ? SheetState::Drag::words : SheetState::Drag::scrub;
+    }
+  }
+
+  // --- moving pins
+
+  bool may_move() const { return !frame_.view.read_only && !frame_.picking; }
+
+  /// What a drag from here would move: an end of a span, a pin by its block, a line by its left edge.
+  std::optional<PinGrip> grip_at(ImVec2 mouse) const {
+    const Grips grips(kit_, at_, frame_, state_.top);
+    auto grip = grips.end_at(mouse);
+    if (!grip && hovered_) {
+      const SheetItem& item = shown_.items[hovered_->block];
+      if (item.kind != Kind::line || grips.on_line_edge(hovered_->at, mouse))
+        grip = PinGrip{ref_of_block(shown_, item), PinPart::whole, {}};
+    }
+    if (!grip) {
+      if (const auto hazard = grips.band_at(mouse)) grip = PinGrip{*hazard, PinPart::whole, {}};
+    }
+    if (grip) grip->held = shown_.elastic.at(to_sheet(mouse.y));
+    return grip;
+  }
+
+  void show_hand(const std::optional<PinGrip>& under) const {
+    const bool dragging = state_.drag == SheetState::Drag::pin;
+    const auto& grip = dragging ? state_.grip : under;
+    if (!grip) return;
+    const bool slides = grip->part != PinPart::whole || std::holds_alternative<model::LineId>(grip->thing);
+    ImGui::SetMouseCursor(dragging || slides ? ImGuiMouseCursor_ResizeNS : ImGuiMouseCursor_Hand);
+  }
+
+  void drag_pin(ImVec2 mouse, bool moved) {
+    if (kit_.keys().take({Key::escape, no_mods})) {
+      state_.drag = SheetState::Drag::pressed;
+      state_.given_up = true;
+      state_.dragged.reset();
+      return;
+    }
+    state_.dragged = dragged_place(frame_.view, shown_.film, *state_.grip, shown_.elastic.at(to_sheet(mouse.y)));
+    // The footage shows the frame that the moved end comes to.
+    if (!state_.dragged || !moved) return;
+    const auto& place = *state_.dragged;
+    asks_.want(session::Seek{place.footage, state_.grip->part == PinPart::end ? *place.until : place.from, false});
+  }
+
+  void drop_pin() {
+    if (!state_.dragged) return;
+    if (const auto intent = drop_of(frame_.view, *state_.grip, *state_.dragged)) asks_.want(*intent);
+    asks_.select = Selection{state_.grip->thing, std::nullopt};
+    const auto& place = *state_.dragged;
+    asks_.want(session::Seek{place.footage, state_.grip->part == PinPart::end ? *place.until : place.from, true});
   }
 
   const LineShown* hovered_line() const {
@@ -289,6 +357,10 @@ class Body {
 
   void click(ImVec2 mouse) {
     if (!hovered_ || !state_.pressed_block || hovered_->block != *state_.pressed_block) {
+      if (const auto hazard = Grips(kit_, at_, frame_, state_.top).band_at(mouse)) {
+        asks_.select = Selection{*hazard, std::nullopt};
+        return seek(mouse.y, true);
+      }
       seek(mouse.y, true);
       asks_.select = Selection{};
       return;
@@ -371,78 +443,6 @@ class Body {
   bool bar_hot_ = false;
 };
 
-void column_heads(Kit& kit, const Rect& at, const SheetColumns& c) {
-  Painter p;
-  const Theme& t = kit.theme();
-  p.fill(at, t.panel);
-  p.hline(at.max.y - kit.m().hair, at.min.x, at.max.x, t.line, kit.m().hair);
-  const auto head = [&](const SheetColumns::Column& column, std::string_view words, float extra = 0) {
-    if (column.width <= 0) return;
-    const Rect place{{at.min.x + column.x + kit.m().px(5), at.min.y}, {at.min.x + column.right() + extra, at.max.y}};
-    p.text_in(place, kit.fonts().small_strong, t.muted, words);
-  };
-  head(c.scale, "Time");
-  head(c.picture, "Picture");
-  head(c.wave, "Sound", c.sound.width);
-  head(c.figures, "Figures");
-  head(c.safety, "Safety");
-}
-
-void tool_row(Kit& kit, const Rect& at, const SheetFrame& frame, SheetState& state, Asks& asks) {
-  const Metrics& m = kit.m();
-  const Pane pane(kit, "sheet.tools", at, {.scrolls = false, .padded = false});
-  ImGui::SetCursorScreenPos({at.min.x + m.px(6), at.min.y + std::round((at.height() - m.row) / 2)});
-  const bool proposals = !frame.shown.proposals.empty();
-  const float buttons = m.row * 2 + m.gap * 3;
-  const float follow_width = state.follow ? 0 : button_width(kit, "Follow") + m.gap;
-  const std::string proposed = count_text(frame.shown.proposals.size(), "proposal", "proposals");
-  const float proposal_width = proposals ? button_width(kit, proposed) + m.gap : 0;
-  const std::string hits = state.search.empty() ? std::string() : count_text(frame.shown.hits, "hit", "hits");
-  const float hits_width = hits.empty() ? 0 : text_size(kit.fonts().small, hits).x + m.gap * 2;
-  const float width = std::max(m.px(90), at.width() - buttons - follow_width - proposal_width - hits_width - m.px(14));
-  if (std::exchange(state.to_search, false)) kit.focus().move_to("sheet.search", false);
-  const FieldEdit e = field(
-      kit, "sheet.search", state.search,
-      {.hint = "Search: kind, substance, words, conflict…", .icon = Icon::search, .width = width, .select_all = true});
-  if (e.escaped) state.search.clear();
-  if (e.committed) asks.want(Action::next_pin);
-  if (!hits.empty()) {
-    ImGui::SameLine();
-    const Rect place = take_place({hits_width - m.gap, m.row});
-    Painter().text_in(place, kit.fonts().small, kit.theme().muted, hits, Align::centre);
-  }
-  ImGui::SameLine();
-  if (button(kit, "sheet.previous", "",
-             {.icon = Icon::chevron_up,
-              .kind = ButtonKind::quiet,
-              .tip = "Previous pin",
-              .chord = binding(Action::previous_pin).chord})) {
-    asks.want(Action::previous_pin);
-  }
-  ImGui::SameLine();
-  if (button(kit, "sheet.next", "",
-             {.icon = Icon::chevron_down,
-              .kind = ButtonKind::quiet,
-              .tip = "Next pin",
-              .chord = binding(Action::next_pin).chord})) {
-    asks.want(Action::next_pin);
-  }
-  if (proposals) {
-    ImGui::SameLine();
-    if (button(kit, "sheet.proposals", proposed,
-               {.tip = "Walk the proposals: A accepts, X refuses", .chord = binding(Action::next_proposal).chord})) {
-      asks.want(Action::next_proposal);
-    }
-  }
-  if (!state.follow) {
-    ImGui::SameLine();
-    if (button(kit, "sheet.follow", "Follow",
-               {.tip = "Keep the playhead in sight", .chord = binding(Action::follow).chord})) {
-      asks.want(Action::follow);
-    }
-  }
-}
-
 }  // namespace
 
 void show_moment(SheetState& state, const SheetShown& shown, Moment film, float height) {
@@ -459,8 +459,8 @@ void draw_sheet(Kit& kit, const Rect& at, const SheetFrame& frame, SheetState& s
   const float tools = m.row + m.px(10);
   const float heads = m.tight_row;
   Painter().fill(at, kit.theme().panel);
-  tool_row(kit, {at.min, {at.max.x, at.min.y + tools}}, frame, state, asks);
-  column_heads(kit, {{at.min.x, at.min.y + tools}, {at.max.x, at.min.y + tools + heads}}, frame.shown.columns);
+  draw_sheet_tools(kit, {at.min, {at.max.x, at.min.y + tools}}, frame, state, asks);
+  draw_column_heads(kit, {{at.min.x, at.min.y + tools}, {at.max.x, at.min.y + tools + heads}}, frame.shown.columns);
   Body(kit, {{at.min.x, at.min.y + tools + heads}, at.max}, frame, state, surfaces, asks, anchors).run();
 }
 

@@ -1,6 +1,7 @@
 #pragma once
 // The running sheet, drawn: only what is in sight, whatever the length of the film. Answers the mouse for the whole
-// sheet: a click goes there, a drag scrubs, a drag along words selects them, a double click edits. Main thread only.
+// sheet: a click goes there, a drag scrubs, a drag along words selects them, a drag of a pin, of an end of its span or
+// of a line's edge moves it, a double click edits. Main thread only.
 
 #include <optional>
 #include <string>
@@ -10,6 +11,7 @@
 #include "desk/draw/kit/paint.h"
 #include "desk/draw/surfaces.h"
 #include "desk/shown/asks.h"
+#include "desk/shown/pin_drag.h"
 #include "desk/shown/sheet.h"
 
 namespace sash::desk {
@@ -22,11 +24,14 @@ struct SheetState {
   std::string search;
   bool to_search = false;  ///< the search field wants the keyboard
 
-  enum class Drag { none, pressed, scrub, words };
+  enum class Drag { none, pressed, scrub, words, pin };
   Drag drag = Drag::none;
   ImVec2 press{};  ///< where the mouse went down
   std::optional<std::uint32_t> pressed_block;
-  std::size_t pressed_byte = 0;  ///< of the line that was pressed
+  std::size_t pressed_byte = 0;         ///< of the line that was pressed
+  std::optional<PinGrip> grip;          ///< what a drag would move
+  std::optional<model::Place> dragged;  ///< where the dragged pin lies by now
+  bool given_up = false;                ///< the drag was left with Escape; the hand still presses
 
   struct LineEdit {
     model::LineId line;

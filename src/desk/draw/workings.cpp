@@ -173,7 +173,6 @@ class Wiring {
 
   void run() {
     const Theme& t = kit_.theme();
-    if (std::exchange(wiring_.fresh, false)) kit_.focus().move_to("wire.type", false);
     const RelationShape* shape = shape_of(wiring_.relation.type);
     const std::string lack = shape == nullptr ? std::string() : lacking(wiring_.relation);
     if (head(lack)) return;
@@ -186,8 +185,9 @@ class Wiring {
     for (const GivenShape& given : shape->given) {
       if (given.key.starts_with("equation")) equation(given);
     }
-    paragraph(kit_.fonts().small, t.accent,
-              "Click figures in the sheet to put them in or take them out, or press W on a selected one.");
+    paragraph(
+        kit_.fonts().small, t.accent,
+        "Click figures in the sheet to put them in or take them out; or go to them with \u2191 \u2193 and press W.");
     for (const SlotShape& slot : shape->slots) slot_rows(slot);
     for (const GivenShape& given : shape->given) {
       if (!given.key.starts_with("equation")) given_field(given);
@@ -205,21 +205,19 @@ class Wiring {
     const ImVec2 below = ImGui::GetCursorScreenPos();
     ImGui::SetCursorScreenPos({tools.min.x + m.gap, top.y});
     const bool keep = button(kit_, "wire.keep", "Keep",
-                             {.icon = Icon::tick, .kind = ButtonKind::primary, .enabled = lack.empty(), .tip = lack});
+                             {.icon = Icon::tick,
+                              .kind = ButtonKind::primary,
+                              .enabled = lack.empty(),
+                              .tip = lack,
+                              .chord = binding(Action::keep_relation).chord});
     ImGui::SameLine();
     const bool leave = button(
         kit_, "wire.leave", "",
         {.icon = Icon::cross, .kind = ButtonKind::quiet, .tip = "Leave it", .chord = binding(Action::leave).chord});
     ImGui::SetCursorScreenPos(below);
-    if (keep) {
-      model::Relation r = wiring_.relation;
-      std::erase_if(r.given, [](const auto& g) { return g.second.empty(); });
-      r.origin = {};
-      asks_.want(session::PutThing{r, r.id.known() ? "Change relation" : "Tie figures together"});
-      if (r.id.known()) asks_.go_to(r.id, false);
-    }
-    if (keep || leave) state_.wiring.reset();
-    return keep || leave;
+    if (keep) asks_.want(Action::keep_relation);
+    if (leave) state_.wiring.reset();
+    return leave;
   }
 
   void type() {

@@ -233,8 +233,7 @@ EditorShown show_editor(const model::Record& record, const safety::Cover& cover,
   const auto origin = [&](const model::Origin& o) {
     shown.proposed = o.standing == model::Standing::proposed;
     if (o.rule.empty()) return;
-    shown.origin = (shown.proposed ? "proposed: " : "found by: ") + o.rule + ", " +
-                   std::to_string(static_cast<int>(std::lround(o.confidence * 100))) + " % sure";
+    shown.origin = (shown.proposed ? "proposed: " : "found by: ") + origin_text(o);
   };
   if (const auto* f = std::get_if<model::Figure>(&*shown.thing)) {
     shown.title = "Figure";

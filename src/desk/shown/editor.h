@@ -72,7 +72,7 @@ struct EditorShown {
 EditorShown show_editor(const model::Record& record, const safety::Cover& cover, const Selection& selection,
                         bool read_only);
 
-/// The callout a hazard wants: two seconds ahead of it, long enough to be read, with a text to start from.
+/// The callout a hazard wants: three seconds ahead of it, a second into it, with a text to start from.
 model::Callout callout_for(const model::Hazard& hazard);
 
 }  // namespace sash::desk

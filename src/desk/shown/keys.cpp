@@ -4,6 +4,7 @@
 #include <array>
 
 #include "support/check.h"
+#include "support/text.h"
 
 namespace sash::desk {
 namespace {
@@ -40,7 +41,8 @@ constexpr std::array table{
     KeyBinding{edit_pin, pinning, plain(Key::enter), "Edit what is selected", false, false, plain(Key::f2)},
     KeyBinding{move_pin_here, pinning, {Key::enter, shift}, "Move the selected pin here"},
     KeyBinding{remove_pin, pinning, plain(Key::del), "Remove what is selected"},
-    KeyBinding{wire, pinning, plain(Key::w), "Tie figures together: a new relation"},
+    KeyBinding{wire, pinning, plain(Key::w), "Tie figures together; again: the selected one in or out"},
+    KeyBinding{keep_relation, pinning, {Key::enter, ctrl}, "Keep the relation put together", false, true},
 
     KeyBinding{previous_pin, walking, plain(Key::up), "Previous pin", true},
     KeyBinding{next_pin, walking, plain(Key::down), "Next pin", true},
@@ -52,11 +54,13 @@ constexpr std::array table{
     KeyBinding{words_on, walking, {Key::right, alt}, "Select the word after", true},
     KeyBinding{words_grow, walking, {Key::right, {.shift = true, .alt = true}}, "One word more", true},
     KeyBinding{words_shrink, walking, {Key::left, {.shift = true, .alt = true}}, "One word less", true},
+    KeyBinding{line_here, walking, plain(Key::t), "The selected line is said here; on to the next"},
 
     KeyBinding{previous_proposal, proposals, {Key::p, shift}, "Previous proposal", true},
     KeyBinding{next_proposal, proposals, plain(Key::p), "Next proposal", true},
     KeyBinding{accept, proposals, plain(Key::a), "Accept the proposal, on to the next"},
     KeyBinding{refuse, proposals, plain(Key::x), "Refuse the proposal, on to the next"},
+    KeyBinding{accept_all, proposals, {Key::a, shift}, "Accept every proposal shown"},
     KeyBinding{read_narration, proposals, plain(Key::r), "Read the narration again for figures"},
 
     KeyBinding{undo, record, {Key::z, ctrl}, "Undo", true},
@@ -64,10 +68,12 @@ constexpr std::array table{
     KeyBinding{export_script, record, {Key::e, ctrl}, "Export the script", false, true},
     KeyBinding{save_copy, record, {Key::s, ctrl_shift}, "Save a copy of the record", false, true},
     KeyBinding{add_files, record, {Key::o, ctrl}, "Open a record, add footage, captions", false, true},
+    KeyBinding{paste, record, {Key::v, ctrl}, "Paste captions, a transcript or a script"},
     KeyBinding{close_record, record, {Key::w, ctrl}, "Close the record", false, true},
 
     KeyBinding{next_pane, desk, {Key::tab, ctrl}, "To the next pane", true, true},
     KeyBinding{previous_pane, desk, {Key::tab, ctrl_shift}, "To the pane before", true, true},
+    KeyBinding{find_action, desk, {Key::k, ctrl}, "Find an action by its words", false, true},
     KeyBinding{show_keys, desk, plain(Key::f1), "Show all keys", false, true, Chord{Key::slash, shift}},
     KeyBinding{show_settings, desk, {Key::comma, ctrl}, "Settings", false, true},
     KeyBinding{scratch, desk, {Key::g, ctrl}, "Scratch page: formula, equation", false, true},
@@ -100,6 +106,19 @@ std::optional<Action> action_of(const KeyEvent& event, bool typing) {
 }
 
 std::string chord_text(Action action) { return chord_name(binding(action).chord); }
+
+std::vector<Action> find_actions(std::string_view text) {
+  const std::string key = to_lower(text);
+  const auto wanted = split(key, ' ');
+  std::vector<Action> found;
+  for (const KeyBinding& b : table) {
+    const std::string words = to_lower(b.words);
+    const bool all = std::all_of(wanted.begin(), wanted.end(),
+                                 [&](std::string_view word) { return words.find(word) != std::string::npos; });
+    if (all) found.push_back(b.action);
+  }
+  return found;
+}
 
 std::string_view group_words(KeyGroup group) {
   switch (group) {

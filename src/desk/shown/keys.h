@@ -54,22 +54,27 @@ enum class Action {
   words_on,
   words_grow,
   words_shrink,
+  line_here,
   // proposals
   accept,
   refuse,
+  accept_all,
   read_narration,
   // workings
   wire,
+  keep_relation,
   // record
   undo,
   redo,
   export_script,
   save_copy,
   add_files,
+  paste,
   close_record,
   // desk
   next_pane,
   previous_pane,
+  find_action,
   show_keys,
   show_settings,
   scratch,
@@ -99,6 +104,9 @@ std::optional<Action> action_of(const KeyEvent& event, bool typing);
 
 std::string chord_text(Action action);  ///< "Ctrl+Z"
 std::string_view group_words(KeyGroup group);
+
+/// The actions whose words hold every word of `text`, in table order; all of them for an empty one.
+std::vector<Action> find_actions(std::string_view text);
 
 /// The overlay, group by group in table order.
 struct KeyRow {

@@ -28,6 +28,10 @@ WelcomeShown show_welcome(const session::SessionView& view, bool can_choose);
 /// open).
 session::Intent intent_for(const std::vector<std::string>& paths);
 
+/// What pasting this text means: files when it is a list of them (file URIs or absolute paths, as file managers copy
+/// them), otherwise narration.
+session::Intent intent_for_pasted(std::string_view text);
+
 /// Of `names` (a folder's entries, folders ending in '/'), those that go on from what was typed, folders first; at most
 /// `most`. Hidden entries only when a dot was typed.
 std::vector<std::string> completions(std::string_view typed_name, const std::vector<std::string>& names,

@@ -350,4 +350,12 @@ RelationType likely_type(std::span<const Kind> kinds) {
   return RelationType::same_portion;
 }
 
+std::optional<session::PutThing> kept_relation(const WiringState& wiring) {
+  if (!lacking(wiring.relation).empty()) return std::nullopt;
+  model::Relation r = wiring.relation;
+  std::erase_if(r.given, [](const auto& g) { return g.second.empty(); });
+  r.origin = {};
+  return session::PutThing{r, r.id.known() ? "Change relation" : "Tie figures together"};
+}
+
 }  // namespace sash::desk

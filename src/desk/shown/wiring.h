@@ -11,6 +11,7 @@
 
 #include "model/record.h"
 #include "quantity/kind.h"
+#include "session/intent.h"
 
 namespace sash::desk {
 
@@ -54,7 +55,6 @@ struct WiringState {
   model::Relation relation = {};
   std::optional<std::string> slot = {};  ///< where the next figure goes; nothing: where its kind fits
   bool type_chosen = false;              ///< by the person; until then it follows the figures
-  bool fresh = true;                     ///< the keyboard has not been there yet
 };
 
 /// Puts the figure in or takes it out; the type follows the kinds of figures until the person chose it.
@@ -75,5 +75,8 @@ EquationOffer offer_for(std::string_view equation);
 
 /// Type that fits figures of these kinds best, to start with: mass and volume make one portion, a strength a solution.
 model::RelationType likely_type(std::span<const quantity::Kind> kinds);
+
+/// What keeping the relation asks for; nothing while it lacks something.
+std::optional<session::PutThing> kept_relation(const WiringState& wiring);
 
 }  // namespace sash::desk

@@ -103,6 +103,11 @@ std::string doubt_text(const model::Figure& f) {
   return {};
 }
 
+std::string origin_text(const model::Origin& origin) {
+  if (origin.rule.empty()) return {};
+  return origin.rule + ", " + std::to_string(static_cast<int>(std::lround(origin.confidence * 100))) + " % sure";
+}
+
 std::string clock_text(Moment m) {
   const bool negative = m < Moment();
   const std::int64_t tenths = (negative ? -m : m).count() / (Moment::per_second / 10);

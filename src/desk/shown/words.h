@@ -23,6 +23,9 @@ std::string short_figure_text(const model::Figure&);
 /// Why a figure is uncertain: "digits and words as said", "± 0.05 g stated", "ISO 4788 cylinder 25 mL A", "exact".
 std::string doubt_text(const model::Figure&);
 
+/// How a thing was found: "volume of strength, 85 % sure"; empty for one made by hand.
+std::string origin_text(const model::Origin&);
+
 /// "2:03.4", "1:02:03.4"; a minus sign before negative ones.
 std::string clock_text(Moment);
 /// To the second: "2:03", "1:02:03".

@@ -221,11 +221,17 @@ void FakeDesk::apply(const session::Intent& intent) {
     });
   } else if (const auto* accept = std::get_if<session::Accept>(&intent)) {
     edit([&] {
-      for (const auto& ref : accept->things) {
-        if (const auto* id = std::get_if<model::FigureId>(&ref)) {
-          const_cast<model::Figure*>(model::find(record_, *id))->origin.standing = model::Standing::confirmed;
+      const auto confirm = [&](auto& list) {
+        for (auto& each : list) {
+          const bool named = std::find(accept->things.begin(), accept->things.end(), session::ThingRef(each.id)) !=
+                             accept->things.end();
+          if (named) each.origin.standing = model::Standing::confirmed;
         }
-      }
+      };
+      confirm(record_.figures);
+      confirm(record_.relations);
+      confirm(record_.hazards);
+      confirm(record_.callouts);
     });
   } else if (std::holds_alternative<session::Undo>(intent) && !undo_.empty()) {
     record_ = undo_.back();

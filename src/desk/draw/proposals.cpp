@@ -1,0 +1,76 @@
+#include "desk/draw/proposals.h"
+
+#include "desk/draw/font_measure.h"
+#include "desk/draw/kit/controls.h"
+#include "desk/draw/kit/list.h"
+#include "desk/draw/kit/panes.h"
+#include "desk/draw/kit/signs.h"
+#include "desk/draw/kit/text_block.h"
+#include "desk/shown/words.h"
+
+namespace sash::desk {
+namespace {
+
+void draw_row(Kit& kit, Painter& paint, const Rect& at, const ProposalRow& row) {
+  const Metrics& m = kit.m();
+  const Theme& t = kit.theme();
+  const float line = FontMeasure(*kit.fonts().small).line_height();
+  const float top = at.min.y + m.px(4);
+  const Rect sign = square_in({{at.min.x + m.px(4), top}, {at.min.x + m.px(22), top + line}}, m.px(14));
+  if (row.family) {
+    draw_glyph(paint, sign, *row.family, t.of(*row.family));
+  } else if (row.safety && row.icon == Icon::hazard) {
+    draw_sign(paint, sign, *row.safety, t);
+  } else {
+    draw_icon(paint, sign, row.icon, row.safety ? t.of(*row.safety).ink : t.accent);
+  }
+  const float left = at.min.x + m.px(26);
+  float right = at.max.x - m.px(4);
+  const std::string when = short_clock_text(row.film);
+  const float wide = text_size(kit.fonts().small_digits, when).x;
+  paint.text_in({{right - wide - 1, top}, {right, top + line}}, kit.fonts().small_digits, t.muted, when, Align::right);
+  right -= wide + m.px(8);
+  const float used = paint.text_in({{left, top}, {right, top + line}}, kit.fonts().small_strong, t.text, row.title);
+  paint.text_in({{left + used + m.px(8), top}, {right, top + line}}, kit.fonts().small, t.text, row.about);
+  paint.text_in({{left, top + line}, {at.max.x - m.px(4), top + line * 2}}, kit.fonts().small, t.muted, row.why);
+  paint.hline(at.max.y - m.hair, left, at.max.x, t.line, m.hair);
+}
+
+}  // namespace
+
+void draw_proposals(Kit& kit, const ProposalsShown& shown, const Selection& selection, bool read_only, bool follow,
+                    Asks& asks) {
+  const Metrics& m = kit.m();
+  if (!read_only && !shown.rows.empty()) {
+    if (button(kit, "proposals.accept_all", "Accept all",
+               {.icon = Icon::tick,
+                .kind = ButtonKind::primary,
+                .tip = binding(Action::accept_all).words,
+                .chord = binding(Action::accept_all).chord}))
+      asks.want(Action::accept_all);
+    ImGui::SameLine();
+    if (button(kit, "proposals.accept", "Accept",
+               {.tip = binding(Action::accept).words, .chord = binding(Action::accept).chord}))
+      asks.want(Action::accept);
+    ImGui::SameLine();
+    if (button(kit, "proposals.refuse", "Refuse",
+               {.tip = binding(Action::refuse).words, .chord = binding(Action::refuse).chord}))
+      asks.want(Action::refuse);
+  }
+  const float line = FontMeasure(*kit.fonts().small).line_height();
+  std::optional<std::size_t> chosen = row_of(shown, selection);
+  const ListChange change =
+      list(kit, "proposals.list", shown.rows.size(), chosen,
+           {.row_height = line * 2 + m.px(9),
+            .follow = follow,
+            .empty_note = "Every proposal has been looked at. R reads the narration again."},
+           [&](Painter& paint, const ListRow& row) { draw_row(kit, paint, row.at, shown.rows[row.index]); });
+  if (!chosen) return;
+  if (change.moved) asks.go_to(shown.things[*chosen]);
+  if (change.activated) {
+    asks.go_to(shown.things[*chosen]);
+    asks.edit = true;
+  }
+}
+
+}  // namespace sash::desk

@@ -1,0 +1,37 @@
+#pragma once
+// The list of proposals as it is shown: what reading the narration suggests and nobody has looked at yet, in the order
+// of the film, each with why it was proposed. Made anew when the record or the search changes. Pure.
+
+#include <optional>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "desk/shown/sheet.h"
+
+namespace sash::desk {
+
+struct ProposalRow {
+  session::ThingRef thing;
+  Moment film;
+  std::string title;  ///< "20 mL", "in solution", "danger"
+  std::string about;  ///< its substance and what it is about, the figures it ties, what harms
+  std::string why;    ///< "volume of strength, 85 % sure"
+  Icon icon = Icon::figure;
+  std::optional<Family> family;  ///< of a figure: its sign instead of the icon
+  std::optional<Safety> safety;  ///< of a hazard or a callout
+};
+
+struct ProposalsShown {
+  std::vector<ProposalRow> rows;
+  std::string heading;                    ///< "Proposals 41"
+  std::vector<session::ThingRef> things;  ///< all of them, for accepting all at once
+};
+
+/// `stops` are the proposals of the sheet, in its order.
+ProposalsShown show_proposals(const model::Record& record, const std::vector<PinStop>& stops);
+
+/// The row of the selected thing; nothing when it is none of them.
+std::optional<std::size_t> row_of(const ProposalsShown& shown, const Selection& selection);
+
+}  // namespace sash::desk
