@@ -70,6 +70,7 @@ Reading read_figures(std::span<const model::NarrationLine> lines) {
   judge_bare_numbers(scene);
   settle_kinds(scene);
   settle_hedges(scene);
+  find_topics(scene);
   name_subjects(scene);
   settle_roles(scene);
   tie_figures(scene);

@@ -1,5 +1,7 @@
 // What part each figure plays: weighed out, added, dissolved in, obtained, a condition of the process, or only said.
 
+#include <string_view>
+
 #include "narration/inner/scene.h"
 
 namespace sash::narration {
@@ -9,26 +11,16 @@ namespace {
 using model::Role;
 using quantity::Kind;
 
-constexpr WordSet adding{"add",        "adding",     "added",  "adds",     "pour",   "pouring", "poured",  "drip",
-                         "dripping",   "goes",       "go",     "drop",     "squirt", "tip",     "tipping", "chase",
-                         "titrate",    "squeeze",    "inject", "sprinkle", "dump",   "throw",   "toss",    "acidify",
-                         "neutralize", "neutralise", "charge", "spray",    "splash", "dripped", "rub",     "mix",
-                         "put",        "syringe",    "top",    "followed", "plus"};
-constexpr WordSet weighing{
-    "weigh", "weighed", "weighing", "weighs",   "measure",   "measured",   "measuring", "balance", "scale", "scales",
-    "took",  "take",    "taking",   "have",     "i've",      "we've",      "there's",   "got",     "use",   "start",
-    "using", "here's",  "cut",      "dissolve", "dissolved", "dissolving", "grab",      "count",   "tare"};
-constexpr WordSet getting{"got",     "get",       "obtained",  "collected", "yield", "product",  "crude",
-                          "gives",   "gave",      "recovered", "back",      "ended", "isolated", "made",
-                          "managed", "harvested", "gained",    "filtered",  "dried", "final",    "weighs",
-                          "caught",  "scraped",   "left",      "leaves"};
-constexpr WordSet washing{"wash",       "rinse",         "washed",        "rinsed",          "washing",
-                          "rinsing",    "washes",        "rinses",        "dissolve",        "dissolved",
-                          "dissolving", "recrystallise", "recrystallize", "recrystallizing", "recrystallising",
-                          "dilute",     "diluted",       "soak",          "extract",         "clean",
-                          "cleaned",    "cleaning",      "triturate",     "suspend",         "slurry"};
-constexpr WordSet destroying{"destroy",   "quench",     "spit",       "decompose", "hydrolyse",
-                             "hydrolyze", "neutralise", "neutralize", "kill",      "calms"};
+constexpr Acts measuring(Act::measure, Act::take, Act::have);
+constexpr WordSet first_persons{"i", "i'm", "i've", "i'll", "we", "we've", "we're", "we'll", "my", "mine", "our"};
+
+/// The substance without its form: "copper(II) sulfate" for its hydrate and its solution.
+std::string_view bare(std::string_view subject) {
+  if (subject.ends_with(" solution")) subject.remove_suffix(9);
+  if (subject.ends_with("hydrate") && subject.rfind(' ') != std::string_view::npos)
+    subject = subject.substr(0, subject.rfind(' '));
+  return subject;
+}
 
 class Caster {
  public:
@@ -51,13 +43,13 @@ class Caster {
     const Phrase& p = s_.phrase_of(d);
     switch (p.kind) {
       case Kind::percent_yield:
-        return near(p, WordSet{"somebody", "someone", "tells", "book", "literature", "they", "people", "claim"}, 12)
-                   ? Role::other
-                   : Role::stated_result;
       case Kind::percent_other:
+        return s_.act_before(p.first, Acts(Act::hearsay), 12) || only_supposed(p) ? Role::other : Role::stated_result;
       case Kind::temperature_change:
         return Role::stated_result;
       case Kind::density:
+        return near(p, WordSet{"makes", "works", "comes", "so", "found", "gives", "about"}, 4) ? Role::stated_result
+                                                                                               : Role::other;
       case Kind::molar_mass:
         return Role::other;
       case Kind::temperature:
@@ -82,14 +74,17 @@ class Caster {
   }
 
   Role of_temperature(const Phrase& p) const {
-    if (near(p, WordSet{"book", "literature", "handbook", "reference"}, 6)) return Role::other;
-    if (near(p, WordSet{"melting", "melts", "melted", "boiling"}, 14) && !near(p, WordSet{"water"}, 2)) {
+    if (s_.act_before(p.first, Acts(Act::hearsay), 6) || only_supposed(p)) return Role::other;
+    if (near(p, WordSet{"solubility", "boils", "decomposes", "sublimes"}, 6)) return Role::other;
+    const bool comes_over = near(p, WordSet{"over"}, 5) && near(p, WordSet{"comes", "came", "coming"}, 6);
+    if (comes_over) return Role::stated_result;
+    if (near(p, WordSet{"melting", "melts", "melted", "melt", "boiling"}, 14) && !near(p, WordSet{"water"}, 2))
       return Role::stated_result;
-    }
     return Role::condition;
   }
 
   Role of_duration(const Phrase& p) {
+    if (s_.act_before(p.first, Acts(Act::hearsay), 6) || only_supposed(p)) return Role::other;
     if (s_.find_in_sentence(p.first, WordSet{"stopwatch", "timer"}) || timing_begun(p.first)) {
       if (p.unit == "s") return Role::stated_result;
     }
@@ -134,148 +129,231 @@ class Caster {
     return Role::other;
   }
 
+  static bool is_portion(Kind k) {
+    return k == Kind::mass || k == Kind::volume || k == Kind::gas_volume || k == Kind::amount || k == Kind::fraction ||
+           k == Kind::count;
+  }
+
+  std::size_t place(const Draft& d) const { return static_cast<std::size_t>(&d - s_.figures.data()); }
+
+  /// Whether the figure belongs to what is only thought of: "you could use", "for comparison", and what goes on from
+  /// "if you want to start from vinegar" until the presenter speaks of the doing again.
+  bool only_supposed(const Phrase& p) const {
+    if (const auto act = s_.act_before(p.first, Acts(Act::suppose), 14); act && s_.same_sentence(*act, p.first))
+      return true;
+    if (s_.act_after(p.last, Acts(Act::suppose), 4)) return true;
+    std::size_t sentence = s_.sentence[p.first];
+    for (std::size_t back = 0; back < 8; ++back) {
+      const std::size_t begin = s_.sentence_begin[sentence];
+      const std::size_t end = s_.sentence_begin[sentence + 1];
+      bool opens = false;
+      for (std::size_t t = begin; t < end; ++t) {
+        if (first_persons.has(s_.word(t))) return false;
+        opens = opens || (s_.acts[t] == Act::suppose && s_.word(t) == "if");
+      }
+      if (opens) return true;
+      if (sentence == 0) return false;
+      --sentence;
+    }
+    return false;
+  }
+
+  /// What is read aloud of a book or a label, or thrown out.
+  bool only_told(const Phrase& p) const {
+    return s_.act_before(p.first, Acts(Act::hearsay), 8) ||
+           (is_portion(p.kind) && s_.find_in_sentence(p.first, WordSet{"bucket", "waste", "disposal"}));
+  }
+
+  bool made_up(const Phrase& p) const {
+    constexpr WordSet making{"made",   "make", "making", "top",   "topped",  "topping", "diluted",
+                             "dilute", "fill", "filled", "bring", "brought", "filling", "diluting"};
+    return p.kind == Kind::volume && near(p, WordSet{"to"}, 3) && near(p, making, 8) &&
+           near(p, WordSet{"up", "mark", "line", "diluted", "dilute"}, 5, 3);
+  }
+
+  /// Weighings of a vessel right before, with and without what is in it.
+  bool nets(std::size_t me) const {
+    std::size_t vessels = 0;
+    for (std::size_t i = me; i-- > 0 && vessels < 2;) {
+      if (s_.phrase_of(s_.figures[i]).kind != Kind::mass || !s_.figures[i].subject.empty()) break;
+      ++vessels;
+    }
+    return vessels == 2;
+  }
+
+  /// Whether that substance was measured in before figure `me`.
+  bool put_in(std::size_t me) const {
+    const std::string_view substance = bare(s_.figures[me].subject);
+    for (std::size_t i = 0; i < me; ++i) {
+      const Draft& other = s_.figures[i];
+      const bool in = other.role == Role::measured_out || other.role == Role::added;
+      if (in && is_portion(s_.phrase_of(other).kind) && bare(other.subject) == substance) return true;
+    }
+    return false;
+  }
+
   Role of_portion(const Draft& d) {
     const Phrase& p = s_.phrase_of(d);
-    const bool liquid = d.mention != nullptr && (d.mention->water || d.mention->solvent);
-    const bool portion = p.kind == Kind::mass || p.kind == Kind::volume || p.kind == Kind::gas_volume ||
-                         p.kind == Kind::amount || p.kind == Kind::fraction || p.kind == Kind::count;
-    if (near(p, WordSet{"instead", "comparison", "alternatively", "imagine", "suppose"}, 14, 8)) return Role::other;
-    if (near(p, WordSet{"could", "would"}, 8) && near(p, WordSet{"use", "have"}, 4) &&
-        !near(p, WordSet{"most", "theoretical"}, 10))
-      return Role::other;
-    if (near(p, WordSet{"tells", "book", "recipe", "literature", "they"}, 6)) return Role::other;
-    if (portion && s_.find_in_sentence(p.first, WordSet{"bucket", "waste"})) return Role::other;
-    const bool made_up =
-        near(p, WordSet{"to"}, 3) &&
-        (near(p, WordSet{"made", "make", "top", "topped", "diluted", "dilute", "fill", "filled", "bring", "brought"},
-              8)) &&
-        near(p, WordSet{"up", "mark", "line", "diluted", "dilute"}, 5, 3);
-    if (p.kind == Kind::volume && made_up) return Role::measured_out;
-    if (portion && near(p, WordSet{"sum", "calculate", "calculated"}, 6) && p.kind != Kind::amount)
-      return Role::stated_result;
-    if (std::string_view(d.subject_rule) == "what is boiled down") return Role::condition;
-    if (portion && (s_.find_in_sentence(p.first, WordSet{"theory", "theoretical"}) ||
-                    (s_.word_before(p.first) == "be" && s_.word_before(p.first, 2) == "would"))) {
-      const bool obtained = near(p, WordSet{"got", "have", "back"}, 4);
-      if (!obtained && p.kind != Kind::amount) return Role::stated_result;
-    }
-    if (p.kind == Kind::mass && std::string_view(d.subject_rule) == "the metal of the piece") {
-      if (near(p, WordSet{"lost", "lose"}, 4)) return Role::other;
-      if (near(p, WordSet{"down"}, 4)) return Role::remainder;
-      return near(p, WordSet{"now", "gained", "put", "after"}, 8) ? Role::product : Role::measured_out;
-    }
-    if (p.kind == Kind::mass && d.subject.empty()) return Role::other;
-    const bool second_half = p.first * 2 > s_.size();
-    const std::size_t me = static_cast<std::size_t>(&d - s_.figures.data());
-    if (p.kind == Kind::mass && me >= 2) {
-      // What is left of two weighings of a vessel.
-      std::size_t vessels = 0;
-      for (std::size_t i = me; i-- > 0 && vessels < 2;) {
-        if (s_.phrase_of(s_.figures[i]).kind != Kind::mass || !s_.figures[i].subject.empty()) break;
-        ++vessels;
-      }
-      if (vessels == 2 && !near(p, WordSet{"back", "recovered"}, 3, 5))
-        return second_half ? Role::product : Role::measured_out;
-    }
-    if (std::string_view(d.subject_rule) == "what is in the burette") {
-      return near(p, WordSet{"reading", "reads", "says"}, 5) ? Role::other : Role::added;
-    }
-    if (d.subject == "electrons" || d.subject == "gas") return d.subject == "gas" ? Role::other : Role::stated_result;
-    if (near(p, WordSet{"lost", "lose", "loses", "spilled", "spilt"}, 4)) return Role::other;
-    if (p.kind == Kind::mass || p.kind == Kind::volume || p.kind == Kind::gas_volume) {
-      if (near(p, WordSet{"rest", "remaining", "remainder", "leftover"}, 5) ||
-          near(p, WordSet{"left", "leftover", "remaining"}, 0, 3)) {
-        return Role::remainder;
-      }
-    }
-    if (portion &&
-        (near(p, WordSet{"theoretical", "expect", "expected", "should", "most", "maximum", "calculated", "ought"}, 8) ||
-         near(p, WordSet{"altogether", "total", "theoretical", "expected"}, 0, 5) || near(p, WordSet{"total"}, 4))) {
-      return Role::stated_result;
-    }
-    if (portion && near(p, WordSet{"required", "least"}, 5) &&
-        near(p, WordSet{"need", "needs", "required", "require"}, 8) && !near(p, adding, 14, 0) &&
-        p.kind != Kind::volume)
-      return Role::stated_result;
-    if (portion && near(p, WordSet{"back", "recovered"}, 3, 5)) return Role::recovered;
-    if (p.kind == Kind::gas_volume) {
-      if (near(p, WordSet{"read", "says", "cylinder", "collected", "got", "caught", "measured", "syringe"}, 8))
-        return Role::product;
-      return Role::stated_result;
-    }
-    if (liquid &&
-        (p.kind == Kind::volume || p.kind == Kind::count || p.kind == Kind::mass || p.kind == Kind::volume_percent)) {
-      if (d.mention->water && s_.find_in_sentence(p.first, destroying)) return Role::added;
-      if (d.mention->water && !near(p, washing, 20) && last_portion_ != nullptr && last_portion_->role == Role::added &&
-          last_portion_->mention != nullptr && last_portion_->mention->water &&
-          near(p, WordSet{"more", "then"}, 4, 1)) {
-        return Role::added;
-      }
-      return Role::solvent;
-    }
+    const std::string_view rule = d.subject_rule;
+    if (only_supposed(p) || only_told(p)) return Role::other;
+    if (made_up(p)) return Role::measured_out;
+    if (rule == "what is boiled down") return Role::condition;
+    if (d.subject == "electrons") return Role::stated_result;
+    if (d.subject == "gas") return Role::other;
     if (p.kind == Kind::molar_concentration || p.kind == Kind::mass_percent || p.kind == Kind::volume_percent ||
         p.kind == Kind::mass_concentration) {
       return of_strength(d);
     }
-    if (p.kind == Kind::equivalents || p.kind == Kind::amount) {
-      if (last_portion_ != nullptr && last_portion_->subject == d.subject &&
-          p.first - s_.phrase_of(*last_portion_).first < 50) {
-        return last_portion_->role;
-      }
-      if (last_portion_ != nullptr && last_portion_->mention != nullptr && d.mention != nullptr &&
-          last_portion_->mention->name == d.mention->name && p.first - s_.phrase_of(*last_portion_).first < 50) {
-        return last_portion_->role;
-      }
+    if (p.kind == Kind::mass && rule == "the metal of the piece") return of_piece(p);
+    if (p.kind == Kind::mass && d.subject.empty()) return Role::other;
+    if (rule == "what is in the burette") {
+      if (near(p, WordSet{"average", "mean"}, 5)) return Role::stated_result;
+      return near(p, WordSet{"reading", "reads", "says"}, 3) && !near(p, WordSet{"took", "used"}, 4) &&
+                     readings_differ(d)
+                 ? Role::other
+                 : Role::added;
+    }
+    if (const auto told = of_balance(d)) return *told;
+    const bool liquid = d.mention != nullptr && (d.mention->water || d.mention->solvent);
+    if (liquid && (p.kind == Kind::volume || p.kind == Kind::count || p.kind == Kind::mass)) return of_solvent(d);
+    if (p.kind == Kind::equivalents || p.kind == Kind::amount) return of_amount(d);
+    if (came_out(d)) return Role::product;
+    return of_reagent(d);
+  }
+
+  /// Whether the burette is read against an earlier reading: then a reading is no volume run in.
+  bool readings_differ(const Draft& d) const {
+    const Phrase& p = s_.phrase_of(d);
+    for (std::size_t t = p.last; t < s_.size() && t < p.last + 60; ++t) {
+      if (s_.word(t) == "used" || s_.word(t) == "difference" || s_.word(t) == "minus") return true;
+    }
+    return near(p, WordSet{"starting", "start", "initial"}, 4);
+  }
+
+  static Role obtained_gas(bool read) { return read ? Role::product : Role::stated_result; }
+
+  /// What the words around a portion say outright: lost, left, expected, recovered, netted.
+  std::optional<Role> of_balance(const Draft& d) const {
+    const Phrase& p = s_.phrase_of(d);
+    const bool mass_or_volume = p.kind == Kind::mass || p.kind == Kind::volume || p.kind == Kind::gas_volume;
+    const std::size_t me = place(d);
+    const bool back = s_.act_before(p.first, Acts(Act::recover), 3) || s_.act_after(p.last, Acts(Act::recover), 5);
+    if (p.kind == Kind::mass && nets(me) && !back) {
+      const bool out = s_.workup_before(p.first) || p.first * 2 > s_.size();
+      return out && !(put_in(me) && !came_out(d)) ? Role::product : Role::measured_out;
+    }
+    if (s_.act_before(p.first, Acts(Act::lose), 4)) return Role::other;
+    if (mass_or_volume && (s_.act_before(p.first, Acts(Act::remain), 5) || s_.act_after(p.last, Acts(Act::remain), 5) ||
+                           near(p, WordSet{"left"}, 0, 3)))
+      return Role::remainder;
+    constexpr WordSet totals{"altogether", "total", "theoretical", "expected", "combined", "all"};
+    const bool reckoned = s_.act_before(p.first, Acts(Act::reckon), 8) || near(p, totals, 0, 4);
+    const bool to_be_added = near(p, WordSet{"need", "needs"}, 8) && p.kind == Kind::volume && d.mention != nullptr &&
+                             !d.mention->water && !near(p, WordSet{"least"}, 5);
+    if (is_portion(p.kind) && reckoned && !to_be_added) return Role::stated_result;
+    if (is_portion(p.kind) && near(p, WordSet{"least", "required"}, 5) && near(p, WordSet{"need", "needs", "take"}, 8))
       return Role::stated_result;
+    if (is_portion(p.kind) && back) return Role::recovered;
+    if (p.kind == Kind::gas_volume) {
+      constexpr WordSet caught{"read",    "says", "cylinder", "collected", "got",   "caught", "measured", "syringe",
+                               "collect", "have", "gave",     "get",       "reads", "filled", "balloon"};
+      return obtained_gas(near(p, caught, 8));
     }
-    const bool product =
-        second_half && d.mention != nullptr && std::string_view(d.subject_rule) == "the product of the procedure";
-    if (product) return near(p, WordSet{"comparison", "shop", "store"}, 10) ? Role::other : Role::product;
-    // The product weighed when much has been measured before: it is there.
-    const bool named_product = s_.product && d.mention != nullptr && d.mention->name == s_.mentions[*s_.product].name;
-    const bool late =
-        second_half && me >= 4 && s_.product && s_.phrase_of(d).first > s_.mentions[*s_.product].last + 60;
-    if (named_product && late && p.kind == Kind::mass &&
-        near(p, WordSet{"have", "got", "now", "is", "was", "weighs", "gives", "that's", "left", "pure", "crude", "dry"},
-             6) &&
-        !near(p, WordSet{"take", "weigh", "weighed", "add", "took", "use"}, 6)) {
-      return Role::product;
-    }
-    if (second_half &&
-        near(p, WordSet{"now", "crude", "product", "yield", "dried", "gained", "collected", "pure", "final", "finally"},
-             5) &&
-        near(p, getting, 6) && p.kind != Kind::volume) {
-      return Role::product;
-    }
-    if (near(p,
-             WordSet{"weigh", "weighed", "weighing", "measure", "measured", "measuring", "balance", "have", "i've",
-                     "there's"},
-             6)) {
-      return Role::measured_out;
-    }
-    if (near(p, adding, 7) || near(p, WordSet{"goes", "added"}, 0, 6)) return Role::added;
-    // What is weighed late and was never put in came out.
-    const bool solid = p.kind == Kind::mass ||
-                       (p.kind == Kind::volume && d.mention != nullptr && !d.mention->water && !d.mention->solvent);
-    if (solid && p.first * 20 > s_.size() * 11 && !d.subject.empty() && !near(p, adding, 8) && p.unit != "[drp]") {
-      bool put_in = false;
-      for (std::size_t i = 0; i < me && !put_in; ++i) put_in = s_.figures[i].subject == d.subject;
-      if (!put_in && near(p,
-                          WordSet{"got", "get", "have", "i've", "is", "that's", "weighs", "there's", "gives", "balance",
-                                  "about", "leaves", "are"},
-                          6, 4))
-        return Role::product;
-    }
-    if (p.kind == Kind::volume && near(p, WordSet{"next", "then"}, 5)) return Role::added;
-    if (near(p, weighing, 10)) return Role::measured_out;
-    if (p.kind == Kind::volume && s_.word(p.last) == "of" &&
-        near(p, WordSet{"then", "now", "with", "and", "plus", "need"}, 3))
-      return Role::added;
-    if (d.mention != nullptr && d.mention->acid && p.kind == Kind::volume) return Role::added;
-    if (p.kind == Kind::volume && p.unit == "[drp]") return Role::added;
-    if (near(p, WordSet{"dry", "dried"}, 6)) return Role::added;  // a drying agent
-    if (near(p, adding, 20)) return Role::added;
+    return std::nullopt;
+  }
+
+  Role of_piece(const Phrase& p) const {
+    if (s_.act_before(p.first, Acts(Act::lose), 4)) return Role::other;
+    if (near(p, WordSet{"down"}, 4)) return Role::remainder;
+    if (near(p, WordSet{"now", "gained", "put", "after", "gain", "picked"}, 8)) return Role::product;
+    // Weighed before as well: now it has less or more on it.
     return Role::measured_out;
+  }
+
+  Role of_solvent(const Draft& d) const {
+    const Phrase& p = s_.phrase_of(d);
+    const bool water = d.mention->water;
+    for (std::size_t t = s_.begin_of_sentence(p.first); t < s_.end_of_sentence(p.first) && water; ++t) {
+      if (s_.acts[t] == Act::destroy) return Role::added;
+    }
+    const bool washing = s_.act_before(p.first, Acts(Act::wash, Act::dissolve), 20).has_value();
+    if (water && !washing && last_portion_ != nullptr && last_portion_->role == Role::added &&
+        last_portion_->mention != nullptr && last_portion_->mention->water && near(p, WordSet{"more", "then"}, 4, 1))
+      return Role::added;
+    // The pot is poured into water, or water on what has reacted.
+    constexpr WordSet tipping{"poured", "tipped", "pour", "tip", "dumped", "dump"};
+    if (water && near(p, tipping, 4) && s_.word_before(p.first) == "into" && !washing) return Role::added;
+    return Role::solvent;
+  }
+
+  Role of_amount(const Draft& d) const {
+    const Phrase& p = s_.phrase_of(d);
+    if (last_portion_ == nullptr || p.first - s_.phrase_of(*last_portion_).first >= 50) return Role::stated_result;
+    const bool same =
+        last_portion_->subject == d.subject ||
+        (last_portion_->mention != nullptr && d.mention != nullptr && last_portion_->mention->name == d.mention->name);
+    return same ? last_portion_->role : Role::stated_result;
+  }
+
+  /// Whether the portion is what the procedure yielded.
+  bool came_out(const Draft& d) const {
+    const Phrase& p = s_.phrase_of(d);
+    if (d.subject.empty() || p.unit == "[drp]") return false;
+    const std::size_t me = place(d);
+    const Mention* product = s_.product_at(p.first);
+    const bool made = product != nullptr && bare(product->name) == bare(d.subject);
+    const auto got = s_.act_before(p.first, Acts(Act::obtain), 7);
+    const auto taken = s_.act_before(p.first, Acts(Act::measure, Act::take, Act::add), 6);
+    const bool on_balance = near(p, WordSet{"scale", "scales", "balance"}, 5, 4);
+    if (taken && !on_balance && (!got || *taken > *got)) return false;
+    constexpr WordSet finished{"crude", "pure", "dry", "dried", "product", "crystals", "needles", "lovely", "plates"};
+    const bool looks = near(p, finished, 0, 5) || near(p, WordSet{"crude", "dry", "dried", "finally"}, 7);
+    const bool isolated = s_.workup_before(p.first).has_value();
+    const bool in = put_in(me);
+    const bool by_product_noun = std::string_view(d.subject_rule) == "by what it looks like" && isolated;
+    if (by_product_noun) return true;
+    if (made) {
+      if (me >= 2 && looks && (isolated || p.first * 2 > s_.size())) return true;
+      if (isolated && (got || on_balance || s_.act_before(p.first, Acts(Act::have), 6)) && me >= 3) return true;
+      if (!in && me >= 3 && p.first * 2 > s_.size()) return true;
+      return false;
+    }
+    // Weighed late and never put in: it came out.
+    const bool liquid_reagent = p.kind == Kind::volume && d.mention != nullptr && d.mention->acid;
+    return !in && p.first * 20 > s_.size() * 11 && me >= 3 && !liquid_reagent && d.subject != "reaction mixture" &&
+           (got || on_balance || s_.act_before(p.first, Acts(Act::have), 6) ||
+            near(p, WordSet{"is", "that's", "about"}, 3)) &&
+           !s_.act_before(p.first, Acts(Act::add), 8);
+  }
+
+  Role of_reagent(const Draft& d) const {
+    const Phrase& p = s_.phrase_of(d);
+    const auto add = s_.act_before(p.first, Acts(Act::add), 7);
+    const auto measure = s_.act_before(p.first, measuring, 7);
+    if (add && (!measure || *add > *measure)) return Role::added;
+    if (measure) return Role::measured_out;
+    if (s_.act_after(p.last, Acts(Act::add), 6)) return Role::added;
+    if (p.unit == "[drp]") return Role::added;
+    const bool liquid = p.kind == Kind::volume;
+    if (liquid && near(p, WordSet{"next", "then", "now"}, 5)) return Role::added;
+    if (liquid && s_.word(p.last) == "of" && near(p, WordSet{"with", "and", "need"}, 3)) return Role::added;
+    if (liquid && d.mention != nullptr && d.mention->acid) return Role::added;
+    if (near(p, WordSet{"dry", "dried", "drying"}, 6) && near(p, WordSet{"over", "with"}, 4)) return Role::added;
+    if (liquid && goes_in_next(p)) return Role::added;
+    if (s_.act_before(p.first, measuring, 12)) return Role::measured_out;
+    if (s_.act_before(p.first, Acts(Act::add), 20)) return Role::added;
+    return Role::measured_out;
+  }
+
+  /// "... It goes in drop by drop": the sentence behind puts it in.
+  bool goes_in_next(const Phrase& p) const {
+    std::size_t begin = s_.end_of_sentence(p.first);
+    for (; begin < s_.size() && begin < p.last + 24; begin = s_.end_of_sentence(begin)) {
+      for (std::size_t t = begin; t < s_.end_of_sentence(begin) && t < begin + 4; ++t) {
+        if (s_.acts[t] == Act::add) return true;
+      }
+    }
+    return false;
   }
 
   Role of_strength(const Draft& d) {
@@ -305,7 +383,7 @@ class Caster {
     }
     if (me + 1 < s_.figures.size() && beside(me + 1)) return of_portion(s_.figures[me + 1]);
     if (s_.find_in_sentence(p.first, WordSet{"burette", "buret"})) return Role::added;
-    if (near(p, WordSet{"label", "bottle", "store", "book"}, 8)) return Role::other;
+    if (near(p, WordSet{"label", "bottle", "store"}, 8)) return Role::other;
     const bool matches = last_portion_ != nullptr && last_portion_->mention != nullptr && d.mention != nullptr &&
                          (last_portion_->mention->name == d.mention->name || last_portion_->mention->water);
     if (matches && p.first - s_.phrase_of(*last_portion_).first < 40) {

@@ -1,5 +1,7 @@
 #include "narration/inner/scene.h"
 
+#include <algorithm>
+
 namespace sash::narration {
 
 namespace {
@@ -84,10 +86,41 @@ bool is_label(const TokenStream& s, std::size_t i) {
 
 }  // namespace
 
+const Mention* Scene::product_at(std::size_t token) const {
+  const auto behind =
+      std::partition_point(products.begin(), products.end(), [&](const ProductCue& cue) { return cue.token <= token; });
+  return behind == products.begin() ? nullptr : (behind - 1)->what;
+}
+
+std::optional<std::size_t> Scene::workup_before(std::size_t token) const {
+  const auto behind = std::lower_bound(workups.begin(), workups.end(), token);
+  if (behind == workups.begin()) return std::nullopt;
+  return *(behind - 1);
+}
+
+std::optional<std::size_t> Scene::act_before(std::size_t at, Acts wanted, std::size_t reach) const {
+  if (at == 0 || at > size()) return std::nullopt;
+  const std::uint32_t here = sentence[at - 1];
+  for (std::size_t i = at; i-- > 0 && at - i <= reach && sentence[i] == here;) {
+    if (wanted.has(acts[i])) return i;
+  }
+  return std::nullopt;
+}
+
+std::optional<std::size_t> Scene::act_after(std::size_t at, Acts wanted, std::size_t reach) const {
+  if (at == 0 || at >= size()) return std::nullopt;
+  const std::uint32_t here = sentence[at - 1];
+  for (std::size_t i = at; i < size() && i < at + reach && sentence[i] == here; ++i) {
+    if (wanted.has(acts[i])) return i;
+  }
+  return std::nullopt;
+}
+
 Scene open_scene(std::span<const model::NarrationLine> lines) {
   Scene scene;
   scene.tokens = tokenise(lines);
   find_sentences(scene);
+  scene.acts = find_acts(scene.tokens);
   scene.mentions = find_mentions(scene.tokens, lines);
   std::vector<bool> blocked(scene.size(), false);
   scene.mention_at.assign(scene.size(), std::nullopt);

@@ -8,6 +8,7 @@
 #include <vector>
 
 #include "model/figure.h"
+#include "narration/inner/acts.h"
 #include "narration/inner/mention.h"
 #include "narration/inner/phrase.h"
 #include "narration/inner/token.h"
@@ -31,6 +32,12 @@ struct Draft {
   bool count_times_each = false;  ///< sum_of is a count and what each of them is
 };
 
+/// From `token` on, `what` is the thing the procedure makes or has made.
+struct ProductCue {
+  std::size_t token = 0;
+  const Mention* what = nullptr;
+};
+
 struct Scene {
   TokenStream tokens;
   std::vector<Mention> mentions;                       ///< in order
@@ -40,7 +47,9 @@ struct Scene {
   std::vector<Phrase> phrases;
   std::vector<std::optional<std::size_t>> phrase_at;  ///< per token
   std::vector<Draft> figures;
-  std::optional<std::size_t> product;  ///< the mention of what the procedure makes, when that is plain
+  std::vector<Act> acts;             ///< per token
+  std::vector<ProductCue> products;  ///< in order
+  std::vector<std::size_t> workups;  ///< tokens that speak of isolating what was made, in order
   bool punctuated = true;
 
   std::size_t size() const { return tokens.size(); }
@@ -57,6 +66,15 @@ struct Scene {
 
   const Phrase& phrase_of(const Draft& d) const { return phrases[d.phrase]; }
   Phrase& phrase_of(const Draft& d) { return phrases[d.phrase]; }
+
+  /// What the procedure makes or has made, as of `token`; nothing when it is nowhere said.
+  const Mention* product_at(std::size_t token) const;
+  /// The last word of isolation before `token`: "filter", "crystals", "dried".
+  std::optional<std::size_t> workup_before(std::size_t token) const;
+  /// The nearest token of any of `wanted` among the `reach` tokens before `at` in its sentence.
+  std::optional<std::size_t> act_before(std::size_t at, Acts wanted, std::size_t reach) const;
+  /// The nearest among the `reach` tokens from `at` on, in the sentence of the token before.
+  std::optional<std::size_t> act_after(std::size_t at, Acts wanted, std::size_t reach) const;
 
   /// The nearest of `words` among the `reach` tokens before `at` in its sentence.
   template <std::size_t N>
@@ -89,7 +107,7 @@ struct Scene {
   }
 };
 
-/// Words, names, sentences and phrases of the lines; no phrase is judged yet.
+/// Words, names, acts, sentences and phrases of the lines; no phrase is judged yet.
 Scene open_scene(std::span<const model::NarrationLine> lines);
 
 // The passes, in the order in which they run.
@@ -97,6 +115,7 @@ void judge_phrases(Scene& scene);       ///< capacities, money, negations, idiom
 void judge_bare_numbers(Scene& scene);  ///< numbers whose unit was not said
 void settle_kinds(Scene& scene);        ///< percents, temperature changes, counts, shares
 void settle_hedges(Scene& scene);       ///< about, under, over, exactly
+void find_topics(Scene& scene);         ///< what is made, and where it is isolated
 void name_subjects(Scene& scene);       ///< makes the drafts; what each figure is about; volumes of gas
 void settle_roles(Scene& scene);
 void tie_figures(Scene& scene);  ///< restatements, corrections, strengths, shares, sums

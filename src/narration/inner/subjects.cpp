@@ -3,6 +3,7 @@
 
 #include <algorithm>
 
+#include "narration/inner/conditions.h"
 #include "narration/inner/scene.h"
 #include "narration/inner/surroundings.h"
 #include "narration/inner/topics.h"
@@ -14,15 +15,13 @@ namespace {
 
 using quantity::Kind;
 
-constexpr WordSet pronouns{"it", "that", "this", "these", "those", "them", "which", "stuff", "mine", "one"};
+bool is_liquid_strength(Kind k) {
+  return k == Kind::mass_percent || k == Kind::molar_concentration || k == Kind::volume_percent;
+}
 
 class Namer : Surroundings {
  public:
-  explicit Namer(Scene& s) : Surroundings(s) {
-    s_.product = find_product(s_);
-    if (s_.product) product_ = &s_.mentions[*s_.product];
-    introductions_ = find_introductions(s_);
-  }
+  explicit Namer(Scene& s) : Surroundings(s), conditions_(s), introductions_(find_introductions(s)) {}
 
   void run() {
     for (std::size_t i = 0; i < s_.phrases.size(); ++i) {
@@ -30,10 +29,7 @@ class Namer : Surroundings {
       Draft d;
       d.phrase = i;
       name(d);
-      if (d.mention != nullptr && !d.mention->water && !d.mention->solvent && is_material(s_.phrase_of(d).kind)) {
-        topic_ = d.mention;
-        topic_token_ = std::max(s_.phrase_of(d).first, d.mention->first);
-      }
+      follow_topic(d);
       make_gas(d);
       note_titrant(d);
       s_.figures.push_back(std::move(d));
@@ -50,17 +46,35 @@ class Namer : Surroundings {
     return token - m->last <= reach ? m : nullptr;
   }
 
-  /// The material spoken of last: introduced, or measured, whichever came later; or else named at all.
+  /// What is being spoken of from this figure on.
+  void follow_topic(const Draft& d) {
+    if (d.mention == nullptr || d.mention->water || d.mention->solvent || !is_material(s_.phrase_of(d).kind)) return;
+    topic_ = d.mention;
+    topic_token_ = std::max(s_.phrase_of(d).first, d.mention->first);
+    ++materials_;
+  }
+
+  /// The material spoken of last: introduced, measured or isolated, whichever came later; or else named at all.
   const Mention* spoken_of(std::size_t token, std::size_t reach) const {
-    const Mention* intro = introduced(token, 150);
-    if (intro != nullptr && (topic_ == nullptr || intro->first > topic_token_)) return intro;
-    if (topic_ != nullptr && token - topic_token_ < 200) return topic_;
+    const Mention* best = topic_ != nullptr && token - topic_token_ < 200 ? topic_ : nullptr;
+    std::size_t best_token = topic_token_;
+    const auto prefer = [&](const Mention* m, std::size_t at) {
+      if (m == nullptr || (best != nullptr && at <= best_token)) return;
+      best = m;
+      best_token = at;
+    };
+    if (const Mention* intro = introduced(token, 150)) prefer(intro, intro->first);
+    if (const auto isolated = s_.workup_before(token); isolated && materials_ >= 2 && token - *isolated < 200)
+      prefer(s_.product_at(token), *isolated);
+    if (best != nullptr) return best;
     for (std::size_t i = token; i-- > 0 && token - i < reach;) {
       const Mention* m = mention_at(i);
-      if (m != nullptr && !m->water && !m->solvent && !is_vague(m->name)) return m;
+      if (m != nullptr && !m->water && !m->solvent && !m->gas && !is_vague(m->name)) return m;
     }
     return topic_;
   }
+
+  const Mention* product(const Phrase& p) const { return s_.product_at(p.first); }
 
   /// Volumes and strengths of a dissolved salt are those of its solution.
   static std::string in_solution(const Mention& m) {
@@ -89,8 +103,12 @@ class Namer : Surroundings {
     d.subject = from.subject;
     d.subject_rule = rule;
   }
-  static constexpr WordSet drying{"oven", "dry",  "dried",     "drying",   "desiccator",
-                                  "rack", "cure", "overnight", "constant", "air"};
+  void take(Draft& d, const About& about) {
+    if (about.mention != nullptr && about.name == about.mention->name) return take(d, about.mention, about.rule);
+    d.subject = about.name;
+    d.mention = about.mention;
+    d.subject_rule = about.rule;
+  }
 
   void name(Draft& d) {
     const Phrase& p = s_.phrase_of(d);
@@ -120,11 +138,11 @@ class Namer : Surroundings {
         return name_share(d);
       case Kind::temperature:
       case Kind::temperature_change:
-        return name_temperature(d);
+        return take(d, conditions_.temperature(p));
       case Kind::duration:
-        return name_duration(d);
+        return take(d, conditions_.duration(p));
       case Kind::pH:
-        return name_acidity(d);
+        return take(d, conditions_.acidity(p));
       case Kind::length:
         if (const Mention* m = before_in_sentence(p.first, true)) return take(d, m, "named before");
         if (const auto named = behind(p.last)) return take_found(d, *named, "named behind");
@@ -144,10 +162,12 @@ class Namer : Surroundings {
   void name_portion(Draft& d) {
     const Phrase& p = s_.phrase_of(d);
     if (const auto named = behind(p.last)) return take_found(d, *named, "named behind");
-    constexpr WordSet down{"boil", "boiled", "evaporate", "evaporated", "reduce", "reduced", "down", "concentrate"};
-    if (p.kind == Kind::volume && s_.find_before(p.first, down, 10) &&
-        s_.find_before(p.first, WordSet{"to", "have", "left"}, 4) &&
-        s_.find_before(p.first, WordSet{"down", "reduce", "reduced"}, 9)) {
+    if (product_noun(p.last)) {
+      const bool out = s_.workup_before(p.first).has_value() && product(p) != nullptr;
+      return take(d, out ? product(p) : spoken_of(p.first, 60), "by what it looks like");
+    }
+    if (points_back(p.last)) return name_pointed_at(d);
+    if (boils_down(p)) {
       d.subject = pot;
       d.subject_rule = "what is boiled down";
       return;
@@ -176,35 +196,27 @@ class Namer : Surroundings {
     if (p.kind == Kind::volume && speaks_of_gas(p)) {
       if (const Mention* gas = last_gas(p.first)) return take(d, gas, "the gas that is caught");
     }
-    const bool each = s_.word(p.last) == "each" || s_.word(p.last) == "apiece";
     if (p.kind == Kind::volume && titrant_ != nullptr && read_off_burette(d))
       return take(d, titrant_, "what is in the burette");
-    if (!s_.figures.empty()) {
-      const Draft& before = s_.figures.back();
-      const Phrase& q = s_.phrase_of(before);
-      const std::size_t far = p.first - q.last;
-      if (q.kind == Kind::count && far < 4 && s_.same_sentence(q.first, p.first) && !before.subject.empty()) {
-        return copy(d, before, "as what is counted");
-      }
-      const bool strength =
-          q.kind == Kind::mass_percent || q.kind == Kind::molar_concentration || q.kind == Kind::volume_percent;
-      const bool of_it = s_.word(p.last) == "of" && pronouns.has(s_.word(p.last + 1));
-      bool named_between = false;
-      for (std::size_t i = q.last; i < p.first; ++i) named_between = named_between || mention_at(i) != nullptr;
-      if (strength && of_it && far < 16 && !named_between) return copy(d, before, "of what the strength is said");
-    }
+    if (const Draft* before = puts_again(p)) return copy(d, *before, "the figure before in other words");
+    if (const Draft* count = counted_before(p)) return copy(d, *count, "as what is counted");
     if (p.kind == Kind::volume) {
       if (const Mention* m = solvent_spoken_of(p.first)) return take(d, m, "the solvent spoken of");
     }
+    if (const Mention* m = asked_for(p.first)) return take(d, m, "what was asked for");
+    name_unnamed_portion(d);
+  }
+
+  /// Nothing behind the figure names its matter: what the sentence is about, what is expected, isolated, spoken of.
+  void name_unnamed_portion(Draft& d) {
+    const Phrase& p = s_.phrase_of(d);
     const Mention* near = before_in_sentence(p.first, false);
     if (near != nullptr && (is_vague(near->name) || (stands_by(*near) && p.first - near->last > 2))) near = nullptr;
-    if (each && near == nullptr && product_ != nullptr && p.kind == Kind::mass)
-      return take(d, product_, "the product of the procedure");
-    if (p.kind == Kind::mass && near == nullptr && nets(d.phrase) && product_ != nullptr) {
-      return take(d, product_, "the product of the procedure");
-    }
-    if (about_product(p) && product_ != nullptr && near == nullptr)
-      return take(d, product_, "the product of the procedure");
+    const bool each = s_.word(p.last) == "each" || s_.word(p.last) == "apiece";
+    const bool isolated =
+        (each && p.kind == Kind::mass) || (p.kind == Kind::mass && nets(d.phrase)) || about_product(p);
+    if (isolated && near == nullptr && product(p) != nullptr)
+      return take(d, product(p), "the product of the procedure");
     // "so that's 6.5 grams": the same again in another unit, of what the figure before is about.
     constexpr WordSet same_again{"that's", "so",   "or",   "is",    "which", "it's",
                                  "makes",  "that", "this", "again", "say",   "dropped"};
@@ -212,8 +224,7 @@ class Namer : Surroundings {
     const Draft* last = last_draft(p.first, 40);
     const Mention* intro = introduced(p.first, 60);
     if (intro != nullptr && last != nullptr && intro->first > s_.phrase_of(*last).first) last = nullptr;
-    if (p.kind == Kind::volume &&
-        s_.find_before(p.first, WordSet{"getting", "get", "give", "gives", "expect", "should"}, 14)) {
+    if (p.kind == Kind::volume && s_.act_before(p.first, Acts(Act::obtain, Act::reckon), 14)) {
       for (std::size_t i = p.first; i-- > 0 && p.first - i < 16;) {
         if (const Mention* gas = mention_at(i); gas != nullptr && gas->gas) return take(d, gas, "the gas spoken of");
       }
@@ -221,15 +232,73 @@ class Namer : Surroundings {
     if (near != nullptr && last != nullptr && again && s_.phrase_of(*last).first > near->last)
       return copy(d, *last, "as the figure before");
     if (near != nullptr) return take(d, near, "named before");
+    if (p.kind == Kind::mass && product(p) != nullptr && s_.workup_before(p.first) &&
+        s_.act_before(p.first, Acts(Act::reckon), 8))
+      return take(d, product(p), "what is expected");
     const bool late = p.first * 2 > s_.size();
-    if (late && p.kind == Kind::mass && product_ != nullptr && !again && s_.find_before(p.first, obtaining, 8)) {
-      return take(d, product_, "the product of the procedure");
+    if (late && p.kind == Kind::mass && product(p) != nullptr && !again && s_.find_before(p.first, obtaining, 8)) {
+      return take(d, product(p), "the product of the procedure");
     }
     if (last != nullptr && again) return copy(d, *last, "as the figure before");
     if (const Mention* m = spoken_of(p.first, 60)) return take(d, m, "spoken of last");
     if (last != nullptr) return copy(d, *last, "as the figure before");
-    take(d, product_, "the product of the procedure");
+    take(d, product(p), "the product of the procedure");
   }
+
+  /// "20 mL of that": of what a strength was just given, or what is spoken of.
+  void name_pointed_at(Draft& d) {
+    const Phrase& p = s_.phrase_of(d);
+    if (!s_.figures.empty()) {
+      const Draft& before = s_.figures.back();
+      const Phrase& q = s_.phrase_of(before);
+      bool named_between = false;
+      for (std::size_t i = q.last; i < p.first; ++i) named_between = named_between || mention_at(i) != nullptr;
+      if (is_liquid_strength(q.kind) && p.first - q.last < 16 && !named_between)
+        return copy(d, before, "of what the strength is said");
+    }
+    if (p.kind == Kind::volume) {
+      if (const Mention* m = solvent_spoken_of(p.first)) return take(d, m, "the solvent spoken of");
+    }
+    if (const Draft* before = puts_again(p)) return copy(d, *before, "the figure before in other words");
+    take(d, spoken_of(p.first, 60), "pointed back at");
+  }
+
+  bool boils_down(const Phrase& p) const {
+    return p.kind == Kind::volume && s_.act_before(p.first, Acts(Act::boil_down), 10) &&
+           s_.find_before(p.first, WordSet{"to", "have", "left", "about", "until"}, 4) &&
+           s_.find_before(p.first, WordSet{"down", "reduce", "reduced", "evaporate", "evaporated", "concentrate"}, 9);
+  }
+
+  const Draft* counted_before(const Phrase& p) const {
+    if (s_.figures.empty()) return nullptr;
+    const Draft& before = s_.figures.back();
+    const Phrase& q = s_.phrase_of(before);
+    const bool beside = p.first - q.last < 4 && s_.same_sentence(q.first, p.first);
+    return q.kind == Kind::count && beside && !before.subject.empty() ? &before : nullptr;
+  }
+
+  /// "so that's 82.8 grams", "or 38 millimoles", "in moles it's 0.42": the portion said just before, put in another
+  /// quantity.
+  const Draft* puts_again(const Phrase& p) const {
+    const Draft* last = last_draft(p.first, 30);
+    if (last == nullptr) return nullptr;
+    const Phrase& q = s_.phrase_of(*last);
+    if (q.kind == p.kind || !is_portion(q.kind)) return nullptr;
+    constexpr WordSet links{"that's", "or",    "which", "is",    "it's",  "so",
+                            "equals", "moles", "that",  "comes", "works", "="};
+    bool link = p.first - q.last <= 2;
+    std::size_t stops = 0;
+    for (std::size_t t = q.last; t < p.first; ++t) {
+      if (const Mention* m = mention_at(t); m != nullptr && !m->water && m->name != last->subject && !stands_by(*m))
+        return nullptr;
+      constexpr Acts anew(Act::add, Act::take, Act::measure, Act::reckon, Act::remain, Act::lose, Act::hearsay);
+      if (anew.has(s_.acts[t]) && s_.word(t) != "work" && s_.word(t) != "works") return nullptr;
+      link = link || links.has(s_.word(t));
+      stops += s_.word(t) == "." || s_.word(t) == "!" || s_.word(t) == "?" ? 1 : 0;
+    }
+    return link && stops <= 2 ? last : nullptr;
+  }
+  static bool is_portion(Kind k) { return k == Kind::mass || k == Kind::volume || k == Kind::amount; }
 
   static constexpr WordSet burettes{"burette", "buret", "titrant"};
   /// "In the burette is 0.1 molar sodium hydroxide".
@@ -237,6 +306,23 @@ class Namer : Surroundings {
     const Phrase& p = s_.phrase_of(d);
     if (d.mention == nullptr || p.kind != Kind::molar_concentration || !s_.find_in_sentence(p.first, burettes)) return;
     titrant_ = d.mention;
+    for (std::size_t i = s_.figures.size(); i-- > 0 && p.first - s_.phrase_of(s_.figures[i]).first < 160;) {
+      const Draft& portion = s_.figures[i];
+      const Phrase& q = s_.phrase_of(portion);
+      const bool taken = (q.kind == Kind::volume && q.unit != "[drp]") || q.kind == Kind::mass;
+      if (!taken || portion.subject == d.subject || portion.subject.empty()) continue;
+      if (portion.mention != nullptr && (portion.mention->solvent || portion.mention->water)) continue;
+      analyte_ = i;
+      break;
+    }
+  }
+  /// Whether the burette was read since it was filled.
+  bool titrated() const {
+    if (!analyte_) return false;
+    for (std::size_t i = s_.figures.size(); i-- > *analyte_ + 1;) {
+      if (std::string_view(s_.figures[i].subject_rule) == "what is in the burette") return true;
+    }
+    return false;
   }
   bool read_off_burette(const Draft& d) const {
     const Phrase& p = s_.phrase_of(d);
@@ -281,6 +367,7 @@ class Namer : Surroundings {
         break;
       }
     }
+    if (near != nullptr && s_.same_sentence(near->first, p.first)) return take(d, near, "named before");
     // The same amount said again is of the same matter.
     for (std::size_t i = s_.figures.size(); i-- > 0 && p.first - s_.phrase_of(s_.figures[i]).first < 900;) {
       const Phrase& q = s_.phrase_of(s_.figures[i]);
@@ -297,10 +384,12 @@ class Namer : Surroundings {
     if (const auto named = behind(p.last)) {
       if (named->mention == nullptr || !named->mention->water) return take_found(d, *named, "named behind");
     }
-    if (const Draft* analyte = titrated(p.first)) return copy(d, *analyte, "what was titrated");
+    if (titrated() && before_in_sentence(p.first, true) == nullptr)
+      return copy(d, s_.figures[*analyte_], "what was titrated");
     // Another strength of the same material as the last strength.
     for (std::size_t i = s_.figures.size();
          i-- > 0 && p.kind == Kind::mass_percent && before_in_sentence(p.first, true) == nullptr;) {
+      if (p.first - s_.phrase_of(s_.figures[i]).first > 60) break;
       if (s_.phrase_of(s_.figures[i]).kind == Kind::mass_percent)
         return copy(d, s_.figures[i], "as the strength before");
     }
@@ -339,13 +428,13 @@ class Namer : Surroundings {
     }
     if (p.kind == Kind::count) {
       constexpr WordSet pieces{"bars", "tablets", "candles", "bars", "pieces", "crystals", "pills", "coins"};
-      if (product_ != nullptr && pieces.has(s_.word(p.last - 1)) && before_in_sentence(p.first, true) == nullptr) {
-        return take(d, product_, "the product of the procedure");
+      if (product(p) != nullptr && pieces.has(s_.word(p.last - 1)) && before_in_sentence(p.first, true) == nullptr) {
+        return take(d, product(p), "the product of the procedure");
       }
       if (const Draft* last = last_draft(p.first, 40)) return copy(d, *last, "as the figure before");
     }
     if (const Draft* last = last_draft(p.first, 60)) return copy(d, *last, "as the figure before");
-    take(d, product_ != nullptr ? product_ : spoken_of(p.first, 60), "spoken of last");
+    take(d, product(p) != nullptr ? product(p) : spoken_of(p.first, 60), "spoken of last");
   }
 
   void name_share(Draft& d) {
@@ -354,72 +443,8 @@ class Namer : Surroundings {
       return take_found(d, *named, "named behind");
     }
     if (const Draft* last = last_draft(p.first, 90)) return copy(d, *last, "as the figure before");
-    if (product_ != nullptr) return take(d, product_, "the product of the procedure");
+    if (product(p) != nullptr) return take(d, product(p), "the product of the procedure");
     take(d, spoken_of(p.first, 60), "spoken of last");
-  }
-
-  void name_temperature(Draft& d) {
-    const Phrase& p = s_.phrase_of(d);
-    if (s_.find_before(p.first, WordSet{"melting", "boiling", "melts", "boils"}, 14)) {
-      if (const Mention* m = before_in_sentence(p.first, false)) return take(d, m, "named before");
-      return take(d, product_ != nullptr ? product_ : spoken_of(p.first, 60), "the product of the procedure");
-    }
-    const Mention* near = before_in_sentence(p.first, false);
-    if (near != nullptr && p.first - near->last <= 7) {
-      constexpr WordSet linking{"at",    "is",     "to",     "above", "was",   "are", "hang", "on",    ",",
-                                "about", "now",    "around", "the",   "uh",    "um",  "just", "still", "already",
-                                "reads", "nearly", "almost", "over",  "under", "up",  "down"};
-      bool linked = true;
-      bool verb = s_.word(near->last - 1).ends_with("'s");
-      for (std::size_t i = near->last; i < p.first; ++i) {
-        linked = linked && linking.has(s_.word(i));
-        verb = verb || s_.word(i) == "at" || s_.word(i) == "is" || s_.word(i) == "to" || s_.word(i) == "was";
-      }
-      if (linked && verb) return take(d, near, "named before");
-    }
-    if (const auto named = behind(p.last); named && named->mention != nullptr && s_.word(p.last) != "of") {
-      return take_found(d, *named, "named behind");
-    }
-    if (s_.find_in_sentence(p.first, drying)) return take_dried(d);
-    // A second temperature of the same thing.
-    for (std::size_t i = s_.figures.size(); i-- > 0;) {
-      const Draft& last = s_.figures[i];
-      const Phrase& q = s_.phrase_of(last);
-      if (p.first - q.first > 25) break;
-      if ((q.kind == Kind::temperature || q.kind == Kind::temperature_change) && !last.subject.empty()) {
-        return copy(d, last, "as the temperature before");
-      }
-    }
-    if (const Draft* made = just_made(p.first)) return copy(d, *made, "the solution just made");
-    d.subject = pot;
-    d.subject_rule = "the pot";
-  }
-
-  void take_dried(Draft& d) {
-    if (product_ != nullptr) return take(d, product_, "what is dried");
-    take(d, spoken_of(s_.phrase_of(d).first, 80), "what is dried");
-  }
-
-  void name_duration(Draft& d) {
-    const Phrase& p = s_.phrase_of(d);
-    if (s_.find_in_sentence(p.first, drying)) return take_dried(d);
-    d.subject = pot;
-    d.subject_rule = "the pot";
-  }
-
-  void name_acidity(Draft& d) {
-    const Phrase& p = s_.phrase_of(d);
-    constexpr WordSet adding{"adding", "add", "pour", "goes"};
-    std::size_t seen = 0;
-    for (std::size_t i = s_.figures.size(); i-- > 0 && seen < 3; ++seen) {
-      const Draft& last = s_.figures[i];
-      const Phrase& q = s_.phrase_of(last);
-      if (p.first - q.first > 60) break;
-      const bool strength = q.kind == Kind::molar_concentration || q.kind == Kind::mass_percent;
-      if (strength && !s_.find_in_sentence(q.first, adding)) return copy(d, last, "the solution spoken of");
-    }
-    d.subject = pot;
-    d.subject_rule = "the pot";
   }
 
   void make_gas(Draft& d) {
@@ -428,11 +453,13 @@ class Namer : Surroundings {
     if (p.kind == Kind::volume && gas && p.unit != "[drp]") p.kind = Kind::gas_volume;
   }
 
+  Conditions conditions_;
   std::vector<const Mention*> introductions_;
-  const Mention* product_ = nullptr;
-  const Mention* titrant_ = nullptr;
+  const Mention* titrant_ = nullptr;    ///< what is in the burette
+  std::optional<std::size_t> analyte_;  ///< the figure of what it is run into
   const Mention* topic_ = nullptr;
   std::size_t topic_token_ = 0;
+  std::size_t materials_ = 0;  ///< figures about materials so far
 };
 
 }  // namespace

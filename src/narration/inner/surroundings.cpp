@@ -37,8 +37,13 @@ constexpr WordSet determiners{"the", "this", "that", "my", "our", "those", "thes
 constexpr WordSet pronouns{"it", "that", "this", "these", "those", "them", "which", "stuff", "mine", "one"};
 
 /// Words for whatever is in the pot, and words too vague to be what a procedure makes.
-constexpr WordSet pot_words{"sludge", "mixture", "stuff", "soup",  "slurry",     "mix", "batch",
-                            "mess",   "goo",     "gunk",  "broth", "suspension", "goop"};
+constexpr WordSet pot_words{"sludge", "mixture", "soup", "slurry", "mix",        "batch",
+                            "mess",   "goo",     "gunk", "broth",  "suspension", "goop"};
+/// Nouns for what came out, by its look.
+constexpr WordSet product_nouns{"crude",    "product",  "crystals",  "needles", "plates", "flakes",      "yield",
+                                "prisms",   "leaflets", "platelets", "shards",  "cake",   "precipitate", "material",
+                                "powder",   "solid",    "solids",    "crystal", "fluff",  "chunks",      "blocks",
+                                "granules", "cubes",    "bits",      "leaves",  "fuel",   "lumps",       "grains"};
 
 constexpr WordSet vessels{"paper's", "dish's", "boat's", "beaker's", "flask's",  "crucible's", "dish",
                           "boat",    "beaker", "flask",  "paper",    "crucible", "vial",       "tube",
@@ -99,7 +104,7 @@ std::optional<Found> Surroundings::behind(std::size_t i) const {
       ++i;
       continue;
     }
-    if (of && s_.tokens.is_type(i, Token::Type::word)) return unknown_name(i);
+    if (of && s_.tokens.is_type(i, Token::Type::word) && !product_nouns.has(word)) return unknown_name(i);
     return std::nullopt;
   }
   return std::nullopt;
@@ -124,6 +129,29 @@ std::optional<Found> Surroundings::unknown_name(std::size_t i) const {
                                 "solid",    "pieces", "needles", "shavings", "flakes",  "chunks"};
   if (nondescript.has(last)) return std::nullopt;
   return Found{name, nullptr};
+}
+
+bool Surroundings::product_noun(std::size_t i) const {
+  if (s_.word(i) != "of") return false;
+  bool found = false;
+  for (++i; i < s_.size() && !mention_at(i); ++i) {
+    if (product_nouns.has(s_.word(i))) {
+      found = true;
+    } else if (!describing.has(s_.word(i))) {
+      break;
+    }
+  }
+  return found && (i >= s_.size() || !mention_at(i));
+}
+
+bool Surroundings::points_back(std::size_t i) const {
+  if (s_.word(i) != "of") return false;
+  bool back = false;
+  for (++i; i < s_.size() && !mention_at(i); ++i) {
+    back = back || pronouns.has(s_.word(i));
+    if (!pronouns.has(s_.word(i)) && !describing.has(s_.word(i))) break;
+  }
+  return back && (i >= s_.size() || !mention_at(i));
 }
 
 const Mention* Surroundings::before_in_sentence(std::size_t token, bool dry) const {
@@ -240,38 +268,11 @@ bool Surroundings::nets(std::size_t phrase) const {
   return vessels_weighed == 2;
 }
 
-const Draft* Surroundings::titrated(std::size_t token) const {
-  constexpr WordSet words{"titrate", "titrating", "titrated", "titration", "titrant", "endpoint"};
-  for (std::size_t t = token; t-- > 0 && token - t < 120;) {
-    if (!words.has(s_.word(t))) continue;
-    bool titrant = false;  // its volume was read
-    for (std::size_t i = s_.figures.size(); i-- > 0;) {
-      const Phrase& q = s_.phrase_of(s_.figures[i]);
-      if (q.kind != Kind::volume || q.unit == "[drp]") continue;
-      if (q.first > t) {
-        titrant = true;
-      } else {
-        return titrant ? &s_.figures[i] : nullptr;
-      }
-    }
-    return nullptr;
-  }
-  return nullptr;
-}
-
-const Draft* Surroundings::just_made(std::size_t token) const {
-  constexpr WordSet adding{"adding", "add", "pour", "goes"};
-  std::size_t seen = 0;
-  for (std::size_t i = s_.figures.size(); i-- > 0 && seen < 2; ++seen) {
-    const Phrase& q = s_.phrase_of(s_.figures[i]);
-    if (token - q.first > 45) break;
-    const bool strength = q.kind == Kind::molar_concentration || q.kind == Kind::mass_percent;
-    const bool acid = s_.figures[i].mention != nullptr && s_.figures[i].mention->acid;
-    if (strength && !acid && !s_.find_in_sentence(q.first, adding) &&
-        behind(q.last).value_or(Found()).mention == nullptr)
-      return &s_.figures[i];
-  }
-  return nullptr;
+const Mention* Surroundings::asked_for(std::size_t token) const {
+  const std::size_t begin = s_.begin_of_sentence(token);
+  if (begin < 2 || token - begin > 3 || s_.word_before(begin) != "?") return nullptr;
+  const Mention* m = before_in_sentence(begin - 1, false);
+  return m != nullptr && s_.find_in_sentence(begin - 1, WordSet{"much", "many", "weigh", "mass"}) ? m : nullptr;
 }
 
 const Mention* Surroundings::solvent_spoken_of(std::size_t token) const {

@@ -18,6 +18,13 @@ struct Found {
   const Mention* mention = nullptr;
 };
 
+/// What a figure is about: empty for nothing; which rule found it.
+struct About {
+  std::string name;
+  const Mention* mention = nullptr;
+  const char* rule = "";
+};
+
 /// Whether figures of that kind are about a material.
 bool is_material(quantity::Kind k);
 
@@ -27,6 +34,11 @@ class Surroundings {
   explicit Surroundings(Scene& s) : s_(s) {}
 
   const Mention* mention_at(std::size_t token) const;
+  static About of(const Mention* m, const char* rule) { return m == nullptr ? About{} : About{m->name, m, rule}; }
+  /// "(10 grams) of the crude", "(8.3 grams) of yellow needles": a noun for what came out, without a name.
+  bool product_noun(std::size_t i) const;
+  /// "(20 mL) of that", "(82 grams) of the stuff".
+  bool points_back(std::size_t i) const;
   /// The material behind a phrase: "of hot water", "68% nitric acid", "6 M nitric acid".
   std::optional<Found> behind(std::size_t i) const;
   /// A name that no table knows, as it was said.
@@ -49,13 +61,11 @@ class Surroundings {
   bool speaks_of_gas(const Phrase& p) const;
   /// A weight behind those of vessel with contents and vessel alone is what is in it.
   bool nets(std::size_t phrase) const;
-  /// What a strength found by titration is the strength of: the portion taken before the titrant.
-  const Draft* titrated(std::size_t token) const;
-  /// The solution whose strength was just given, when it was being made rather than added.
-  const Draft* just_made(std::size_t token) const;
   /// The solvent that the words right before are about: "water's great for this, so I need 74 mL".
   const Mention* solvent_spoken_of(std::size_t token) const;
   bool about_product(const Phrase& p) const;
+  /// "How much of it is actual nitric acid? 44.4 grams.": the question right before names it.
+  const Mention* asked_for(std::size_t token) const;
 
   Scene& s_;
 };

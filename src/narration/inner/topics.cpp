@@ -22,52 +22,127 @@ bool counted_off(const Scene& s, const Mention& m) {
 
 bool is_vague(std::string_view name) { return vague.has(name); }
 
-/// "today we're making aspirin": what the procedure is for.
-std::optional<std::size_t> find_product(const Scene& s) {
-  constexpr WordSet making{"formula",    "making",       "make",         "prepare",    "preparing", "synthesise",
-                           "synthesize", "synthesizing", "synthesising", "plate",      "plating",   "producing",
-                           "growing",    "grow",         "extract",      "extracting", "isolate",   "isolating",
-                           "it's",       "called",       "synthesis",    "preparation"};
+namespace {
+
+/// Whether the mention could be what a procedure makes: no water, no word for any of its kind.
+bool is_something(const Mention& m) { return !m.water && !m.generic && !is_vague(m.name); }
+
+/// "today we're making aspirin", "take the caffeine out of it": what the procedure is for.
+const Mention* aim_of(const Scene& s) {
+  constexpr WordSet making{"formula",     "making",       "make",        "prepare",     "preparing",  "synthesise",
+                           "synthesize",  "synthesizing", "plate",       "plating",     "producing",  "synthesising",
+                           "growing",     "grow",         "extract",     "extracting",  "isolate",    "isolating",
+                           "it's",        "called",       "synthesis",   "recover",     "recovering", "preparation",
+                           "distilling",  "brewing",      "purify",      "purifying",   "produce",    "homemade",
+                           "synthesised", "synthesized",  "precipitate", "crystallise", "crystallize"};
+  constexpr WordSet taking{"take", "taking", "get", "getting", "pull", "pulling", "want"};
   const std::size_t until = std::min<std::size_t>(s.size(), 220);
   for (const bool strict : {true, false}) {
     for (const Mention& m : s.mentions) {
       if (m.first > until) break;
-      if (m.water || m.generic || m.gas || is_vague(m.name)) continue;
+      if (!is_something(m) || m.gas) continue;
       const auto verb = s.find_before(m.first, making, strict ? 4 : 14);
-      if (verb && (s.word(*verb) != "it's" || (*verb + 1 == m.first && m.first < 60))) {
-        return static_cast<std::size_t>(&m - s.mentions.data());
-      }
+      if (verb && (s.word(*verb) != "it's" || (*verb + 1 == m.first && m.first < 60))) return &m;
+      const bool out = s.word(m.last) == "out" || (s.word(m.last) == "from" && strict);
+      if (out && s.find_before(m.first, taking, 4)) return &m;
     }
   }
-  // "Alright, biodiesel." at the beginning is a title.
+  return nullptr;
+}
+
+/// "Alright, biodiesel." as a title, or "this is isoamyl acetate": what is shown first.
+const Mention* shown_first(const Scene& s) {
   for (const Mention& m : s.mentions) {
     if (m.first > 40) break;
     const std::size_t begin = s.begin_of_sentence(m.first);
     const std::size_t words = s.end_of_sentence(m.first) - begin;
     const bool title = s.punctuated && words <= 6 + (m.last - m.first) && m.first - begin <= 3;
-    if (title && !m.water && !m.gas && !is_vague(m.name)) return static_cast<std::size_t>(&m - s.mentions.data());
+    if (title && is_something(m) && !m.gas) return &m;
   }
-  // "this is isoamyl acetate"
   for (const Mention& m : s.mentions) {
     if (m.first > 60) break;
     const auto is = s.find_before(m.first, WordSet{"is", "about"}, 6);
     const bool shown =
         is && (s.word_before(*is) == "this" || s.word_before(*is) == "today" || s.word_before(*is) == "all");
-    if (shown && !m.water && !m.gas && !is_vague(m.name)) return static_cast<std::size_t>(&m - s.mentions.data());
+    if (shown && is_something(m) && !m.gas) return &m;
   }
-  // "you get copper metal back", "5 grams of pure caffeine"
+  return nullptr;
+}
+
+/// "crude benzoin", "the theoretical yield of benzil", "you get copper metal back": said of what has come out.
+bool has_come_out(const Scene& s, const Mention& m) {
+  if (!is_something(m) || m.gas || m.solvent) return false;
+  constexpr WordSet raw{"crude", "purified", "recrystallised", "recrystallized", "impure"};
+  if (raw.has(s.word_before(m.first))) return true;
+  const bool of = s.find_before(m.first, WordSet{"of"}, 3).has_value();
+  if (of && s.find_before(m.first, WordSet{"yield", "yields", "theoretical", "crude", "purified"}, 4)) return true;
+  if (s.word_before(m.first) == "pure" && s.word_before(m.first, 2) == "of") return true;
+  if (s.find_after(m.last, WordSet{"yield"}, 2) && s.find_before(m.first, WordSet{"my", "our", "the"}, 2)) return true;
+  return s.find_after(m.last, WordSet{"back"}, 3) && s.find_before(m.first, WordSet{"get", "got", "of"}, 4);
+}
+
+}  // namespace
+
+void find_topics(Scene& s) {
+  std::vector<ProductCue>& cues = s.products;
+  const Mention* aim = aim_of(s);
   for (const Mention& m : s.mentions) {
-    if (m.water || m.gas || is_vague(m.name)) continue;
-    const bool back =
-        s.find_after(m.last, WordSet{"back"}, 3).has_value() && s.find_before(m.first, WordSet{"get", "got", "of"}, 4);
-    const bool pure = s.word_before(m.first) == "crude" ||
-                      (s.find_before(m.first, WordSet{"crude", "pure", "purified", "yield"}, 3) &&
-                       s.find_before(m.first, WordSet{"of"}, 3));
-    if (back || pure) {
-      return static_cast<std::size_t>(&m - s.mentions.data());
-    }
+    if (has_come_out(s, m)) cues.push_back({m.first, &m});
   }
-  return std::nullopt;
+  if (aim == nullptr) aim = cues.empty() ? shown_first(s) : cues.front().what;
+  if (aim != nullptr) cues.insert(cues.begin(), {0, aim});
+  constexpr WordSet isolating{"crystals",
+                              "needles",
+                              "plates",
+                              "flakes",
+                              "product",
+                              "crude",
+                              "filter",
+                              "filtered",
+                              "filtering",
+                              "filtration",
+                              "suction",
+                              "precipitate",
+                              "precipitates",
+                              "distil",
+                              "distill",
+                              "distils",
+                              "distills",
+                              "distilled",
+                              "distilling",
+                              "distillation",
+                              "distillate",
+                              "yield",
+                              "dried",
+                              "drying",
+                              "desiccator",
+                              "oven",
+                              "recrystallise",
+                              "recrystallize",
+                              "recrystallised",
+                              "recrystallized",
+                              "recrystallising",
+                              "recrystallizing",
+                              "recrystallisation",
+                              "recrystallization",
+                              "harvest",
+                              "harvested",
+                              "b\u00fcchner",
+                              "buchner",
+                              "centrifuge",
+                              "centrifuged",
+                              "decant",
+                              "decanted",
+                              "scrape",
+                              "scraped",
+                              "cake",
+                              "receiver",
+                              "evaporate",
+                              "evaporated"};
+  constexpr WordSet tools{"paper", "papers", "funnel", "flask", "water", "aid", "agent"};
+  for (std::size_t i = 0; i < s.size(); ++i) {
+    if (isolating.has(s.word(i)) && !s.mention_at[i] && !tools.has(s.word(i + 1))) s.workups.push_back(i);
+  }
 }
 
 /// "Now the lye", "first one is magnesium", "Solution A is the iodate": from there on that is spoken of.

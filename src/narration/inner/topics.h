@@ -1,7 +1,6 @@
 #pragma once
 // What the narration as a whole is about: what the procedure makes, and which material is introduced where.
 
-#include <optional>
 #include <string_view>
 #include <vector>
 
@@ -11,9 +10,6 @@ namespace sash::narration {
 
 /// Whether the name says too little to be what a procedure makes or what is spoken of: "pigment", "residue".
 bool is_vague(std::string_view name);
-
-/// The mention of what the procedure makes, when it is said plainly.
-std::optional<std::size_t> find_product(const Scene& s);
 
 /// Mentions that introduce what is spoken of from there on, in order.
 std::vector<const Mention*> find_introductions(const Scene& s);
