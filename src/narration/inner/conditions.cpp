@@ -35,6 +35,8 @@ std::string_view bare(std::string_view name) {
 const Mention* Conditions::linked(const Phrase& p) const {
   const Mention* near = before_in_sentence(p.first, false);
   if (near == nullptr || p.first - near->last > 8) return nullptr;
+  const std::string_view lead = s_.word_before(near->first);
+  if (near->water && (lead == "in" || lead == "into" || lead == "under" || lead == "with")) return nullptr;  // a bath
   bool said = s_.word(near->last - 1).ends_with("'s");
   for (std::size_t i = near->last; i < p.first; ++i) {
     if (!linking.has(s_.word(i))) return nullptr;
@@ -80,7 +82,9 @@ About Conditions::contents(std::size_t token) const {
     if (only == nullptr) only = &d;
   }
   if (only == nullptr) return mixture;
-  if (!water) return {std::string(only->subject), only->mention, "the only material in hand"};
+  const bool wet = s_.phrase_of(*only).kind == Kind::volume ||
+                   (only->mention != nullptr && (only->mention->water || only->mention->mixture));
+  if (!water) return wet && since == 0 ? About{only->subject, only->mention, "the only material in hand"} : mixture;
   // Dissolved in water: the solution when its strength was just given, otherwise whatever is in the pot.
   for (std::size_t i = s_.figures.size(); i-- > 0 && token - s_.phrase_of(s_.figures[i]).first < 45;) {
     const Draft& d = s_.figures[i];

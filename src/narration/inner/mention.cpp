@@ -260,6 +260,36 @@ void resolve_generic(std::vector<Mention>& mentions) {
   }
 }
 
+/// "The sugar is glucose", "steel wool, which is near enough pure iron": from there on the first is the second.
+void identify(const TokenStream& s, std::vector<Mention>& mentions) {
+  constexpr WordSet hedging{"near",   "enough", "pure", "basically", "just",   "really", "mostly", "almost",
+                            "pretty", "much",   "only", "actually",  "simply", "dilute", "plain"};
+  for (std::size_t i = 0; i + 1 < mentions.size(); ++i) {
+    const Mention& one = mentions[i];
+    const Mention& other = mentions[i + 1];
+    if (one.water || other.water || one.name == other.name || other.generic || other.gas) continue;
+    std::size_t t = one.last;
+    const bool the = one.first > 0 && s.is(one.first - 1, "the");
+    if (s.is(t, ",")) ++t;
+    const bool which = s.is(t, "which");
+    if (which) ++t;
+    if (!s.is(t, "is") || !(which || (the && t == one.last))) continue;
+    ++t;
+    while (t < other.first && hedging.has(s.text(t))) ++t;
+    if (t != other.first) continue;
+    const std::string known_as = one.name;
+    const Mention meant = other;
+    for (std::size_t k = i; k < mentions.size(); ++k) {
+      if (mentions[k].name != known_as) continue;
+      const std::size_t first = mentions[k].first;
+      const std::size_t last = mentions[k].last;
+      mentions[k] = meant;
+      mentions[k].first = first;
+      mentions[k].last = last;
+    }
+  }
+}
+
 /// "iron sulfate" without its number.
 std::string without_number(const std::string& name) {
   std::string out;
@@ -422,6 +452,7 @@ std::vector<Mention> find_mentions(const TokenStream& s, std::span<const model::
     i = found.back().last;
     if (s.is(i, "solution")) found.back().solution = true;
   }
+  identify(s, found);
   make_specific(found);
   resolve_generic(found);
   add_hydrates(s, found);

@@ -134,6 +134,13 @@ class Caster {
            k == Kind::count;
   }
 
+  /// Whether the nearest act among the `reach` tokens before is one of `wanted`.
+  bool governed_by(const Phrase& p, Acts wanted, std::size_t reach) const {
+    constexpr Acts any(Act::measure, Act::take, Act::add, Act::obtain, Act::recover, Act::lose, Act::remain, Act::have);
+    const auto act = s_.act_before(p.first, any, reach);
+    return act && wanted.has(s_.acts[*act]);
+  }
+
   std::size_t place(const Draft& d) const { return static_cast<std::size_t>(&d - s_.figures.data()); }
 
   /// Whether the figure belongs to what is only thought of: "you could use", "for comparison", and what goes on from
@@ -242,8 +249,8 @@ class Caster {
       const bool out = s_.workup_before(p.first) || p.first * 2 > s_.size();
       return out && !(put_in(me) && !came_out(d)) ? Role::product : Role::measured_out;
     }
-    if (s_.act_before(p.first, Acts(Act::lose), 4)) return Role::other;
-    if (mass_or_volume && (s_.act_before(p.first, Acts(Act::remain), 5) || s_.act_after(p.last, Acts(Act::remain), 5) ||
+    if (governed_by(p, Acts(Act::lose), 4)) return Role::other;
+    if (mass_or_volume && (governed_by(p, Acts(Act::remain), 5) || s_.act_after(p.last, Acts(Act::remain), 5) ||
                            near(p, WordSet{"left"}, 0, 3)))
       return Role::remainder;
     constexpr WordSet totals{"altogether", "total", "theoretical", "expected", "combined", "all"};
@@ -330,11 +337,13 @@ class Caster {
     const Phrase& p = s_.phrase_of(d);
     const auto add = s_.act_before(p.first, Acts(Act::add), 7);
     const auto measure = s_.act_before(p.first, measuring, 7);
+    const bool liquid = p.kind == Kind::volume;
     if (add && (!measure || *add > *measure)) return Role::added;
+    if (measure && liquid && near(p, WordSet{"now", "then", "next"}, 4) && near(p, WordSet{"need"}, 2))
+      return Role::added;
     if (measure) return Role::measured_out;
     if (s_.act_after(p.last, Acts(Act::add), 6)) return Role::added;
     if (p.unit == "[drp]") return Role::added;
-    const bool liquid = p.kind == Kind::volume;
     if (liquid && near(p, WordSet{"next", "then", "now"}, 5)) return Role::added;
     if (liquid && s_.word(p.last) == "of" && near(p, WordSet{"with", "and", "need"}, 3)) return Role::added;
     if (liquid && d.mention != nullptr && d.mention->acid) return Role::added;

@@ -162,9 +162,9 @@ class Namer : Surroundings {
   void name_portion(Draft& d) {
     const Phrase& p = s_.phrase_of(d);
     if (const auto named = behind(p.last)) return take_found(d, *named, "named behind");
-    if (product_noun(p.last)) {
-      const bool out = s_.workup_before(p.first).has_value() && product(p) != nullptr;
-      return take(d, out ? product(p) : spoken_of(p.first, 60), "by what it looks like");
+    if (const auto noun = product_noun(p.last)) {
+      const bool out = *noun == Noun::outcome || s_.workup_before(p.first).has_value();
+      return take(d, out && product(p) != nullptr ? product(p) : spoken_of(p.first, 60), "by what it looks like");
     }
     if (points_back(p.last)) return name_pointed_at(d);
     if (boils_down(p)) {
@@ -198,6 +198,7 @@ class Namer : Surroundings {
     }
     if (p.kind == Kind::volume && titrant_ != nullptr && read_off_burette(d))
       return take(d, titrant_, "what is in the burette");
+    if (p.kind == Kind::volume && is_made_up(p)) return name_made_up(d);
     if (const Draft* before = puts_again(p)) return copy(d, *before, "the figure before in other words");
     if (const Draft* count = counted_before(p)) return copy(d, *count, "as what is counted");
     if (p.kind == Kind::volume) {
@@ -205,6 +206,34 @@ class Namer : Surroundings {
     }
     if (const Mention* m = asked_for(p.first)) return take(d, m, "what was asked for");
     name_unnamed_portion(d);
+  }
+
+  /// "top it up to the 250 line", "make it up to 250 with distilled water".
+  bool is_made_up(const Phrase& p) const {
+    constexpr WordSet making{"made",   "make", "making", "top",   "topped",  "topping", "diluted",
+                             "dilute", "fill", "filled", "bring", "brought", "filling", "diluting"};
+    return s_.find_before(p.first, WordSet{"to"}, 3) && s_.find_before(p.first, making, 8) &&
+           (s_.find_before(p.first, WordSet{"up", "diluted", "dilute"}, 6) ||
+            s_.find_after(p.last, WordSet{"mark", "line"}, 3));
+  }
+
+  /// Of the aliquot that is diluted in the same breath, else of the last solid that was weighed in, in solution.
+  void name_made_up(Draft& d) {
+    const Phrase& p = s_.phrase_of(d);
+    const Draft* solute = nullptr;
+    for (std::size_t i = s_.figures.size(); i-- > 0 && p.first - s_.phrase_of(s_.figures[i]).first < 150;) {
+      const Draft& other = s_.figures[i];
+      const Phrase& q = s_.phrase_of(other);
+      const bool dry = other.mention != nullptr && !other.mention->water && !other.mention->solvent;
+      if (!dry || (q.kind != Kind::mass && q.kind != Kind::volume) || q.unit == "[drp]") continue;
+      const bool same_breath = p.first - q.last < 24;
+      if (same_breath || (q.kind == Kind::mass && other.mention->dissolves)) {
+        solute = &other;
+        break;
+      }
+    }
+    if (solute != nullptr) return take(d, solute->mention, "what is made up to a volume");
+    take(d, spoken_of(p.first, 60), "what is made up to a volume");
   }
 
   /// Nothing behind the figure names its matter: what the sentence is about, what is expected, isolated, spoken of.
@@ -229,6 +258,8 @@ class Namer : Surroundings {
         if (const Mention* gas = mention_at(i); gas != nullptr && gas->gas) return take(d, gas, "the gas spoken of");
       }
     }
+    if (near != nullptr && product(p) != nullptr && p.kind == Kind::mass && yields_from(*near, p))
+      return take(d, product(p), "what it gives");
     if (near != nullptr && last != nullptr && again && s_.phrase_of(*last).first > near->last)
       return copy(d, *last, "as the figure before");
     if (near != nullptr) return take(d, near, "named before");
@@ -245,9 +276,34 @@ class Namer : Surroundings {
     take(d, product(p), "the product of the procedure");
   }
 
+  /// "0.386 of magnesium gives 0.640 grams": the figure is of what comes of the material named before.
+  bool yields_from(const Mention& m, const Phrase& p) const {
+    constexpr WordSet giving{"gives", "give", "yields", "yield", "produces", "affords"};
+    for (std::size_t t = m.last; t < p.first; ++t) {
+      if (giving.has(s_.word(t)) && product_differs(m, p)) return true;
+    }
+    return false;
+  }
+  bool product_differs(const Mention& m, const Phrase& p) const { return product(p)->name != m.name; }
+
   /// "20 mL of that": of what a strength was just given, or what is spoken of.
   void name_pointed_at(Draft& d) {
     const Phrase& p = s_.phrase_of(d);
+    if (const Mention* m = before_in_sentence(p.first, false); m != nullptr && p.first - m->last <= 3)
+      return take(d, m, "named right before");
+    if (p.kind == Kind::volume && s_.figures.size() >= 2) {
+      // "three grams in 20 mL of water, and I take 4 mL of that": of the solution.
+      const Draft& solvent = s_.figures.back();
+      const Draft& solute = s_.figures[s_.figures.size() - 2];
+      const bool in_solvent = solvent.mention != nullptr && (solvent.mention->water || solvent.mention->solvent);
+      const bool beside = s_.phrase_of(solvent).first - s_.phrase_of(solute).last < 8;
+      if (in_solvent && beside && s_.phrase_of(solute).kind == Kind::mass && solute.mention != nullptr) {
+        d.mention = solute.mention;
+        d.subject = solute.mention->name + " solution";
+        d.subject_rule = "of the solution just made";
+        return;
+      }
+    }
     if (!s_.figures.empty()) {
       const Draft& before = s_.figures.back();
       const Phrase& q = s_.phrase_of(before);
@@ -264,9 +320,11 @@ class Namer : Surroundings {
   }
 
   bool boils_down(const Phrase& p) const {
-    return p.kind == Kind::volume && s_.act_before(p.first, Acts(Act::boil_down), 10) &&
-           s_.find_before(p.first, WordSet{"to", "have", "left", "about", "until"}, 4) &&
-           s_.find_before(p.first, WordSet{"down", "reduce", "reduced", "evaporate", "evaporated", "concentrate"}, 9);
+    constexpr WordSet boiling{"boil",        "boiled",       "boiling", "evaporate", "evaporated", "reduce", "reduced",
+                              "concentrate", "concentrated", "simmer",  "simmered",  "cook",       "cooked", "down"};
+    constexpr WordSet less{"down", "reduce", "reduced", "evaporate", "evaporated", "concentrate", "concentrated"};
+    return p.kind == Kind::volume && s_.find_before(p.first, boiling, 10) && s_.find_before(p.first, less, 9) &&
+           s_.find_before(p.first, WordSet{"to", "have", "left", "about", "until"}, 4);
   }
 
   const Draft* counted_before(const Phrase& p) const {
@@ -280,27 +338,34 @@ class Namer : Surroundings {
   /// "so that's 82.8 grams", "or 38 millimoles", "in moles it's 0.42": the portion said just before, put in another
   /// quantity.
   const Draft* puts_again(const Phrase& p) const {
-    const Draft* last = last_draft(p.first, 30);
+    const Draft* last = last_draft(p.first, 60);
     if (last == nullptr) return nullptr;
     const Phrase& q = s_.phrase_of(*last);
     if (q.kind == p.kind || !is_portion(q.kind)) return nullptr;
     constexpr WordSet links{"that's", "or",    "which", "is",    "it's",  "so",
                             "equals", "moles", "that",  "comes", "works", "="};
+    constexpr WordSet outcomes{"crude", "product", "crystals", "yield", "flask", "dish", "layer"};
+    Acts anew(Act::add, Act::take, Act::measure, Act::reckon, Act::remain, Act::lose, Act::hearsay, Act::obtain,
+              Act::recover, Act::have);
+    if (p.kind == Kind::amount) anew = Acts(Act::add, Act::take, Act::measure, Act::remain, Act::lose, Act::obtain);
     bool link = p.first - q.last <= 2;
+    bool density = false;
     std::size_t stops = 0;
     for (std::size_t t = q.last; t < p.first; ++t) {
-      if (const Mention* m = mention_at(t); m != nullptr && !m->water && m->name != last->subject && !stands_by(*m))
-        return nullptr;
-      constexpr Acts anew(Act::add, Act::take, Act::measure, Act::reckon, Act::remain, Act::lose, Act::hearsay);
-      if (anew.has(s_.acts[t]) && s_.word(t) != "work" && s_.word(t) != "works") return nullptr;
+      const Mention* m = mention_at(t);
+      const bool told_of = t > q.last + 4 || s_.word(q.last) != "of";  // not the name of the portion itself
+      if (m != nullptr && told_of && m->name != last->subject && !stands_by(*m)) return nullptr;
+      constexpr WordSet sums{"work", "works", "comes", "make", "makes"};
+      if ((anew.has(s_.acts[t]) && !sums.has(s_.word(t))) || outcomes.has(s_.word(t))) return nullptr;
+      density = density || s_.word(t).starts_with("density");
       link = link || links.has(s_.word(t));
       stops += s_.word(t) == "." || s_.word(t) == "!" || s_.word(t) == "?" ? 1 : 0;
     }
-    return link && stops <= 2 ? last : nullptr;
+    return link && (stops <= 1 || density) && (density || p.first - q.last < 24) ? last : nullptr;
   }
   static bool is_portion(Kind k) { return k == Kind::mass || k == Kind::volume || k == Kind::amount; }
 
-  static constexpr WordSet burettes{"burette", "buret", "titrant"};
+  static constexpr WordSet burettes{"burette", "buret", "titrant", "titrate", "titrated", "titrating"};
   /// "In the burette is 0.1 molar sodium hydroxide".
   void note_titrant(const Draft& d) {
     const Phrase& p = s_.phrase_of(d);
@@ -384,12 +449,14 @@ class Namer : Surroundings {
     if (const auto named = behind(p.last)) {
       if (named->mention == nullptr || !named->mention->water) return take_found(d, *named, "named behind");
     }
+    if (!s_.figures.empty() && std::string_view(s_.figures.back().subject_rule) == "what is made up to a volume" &&
+        p.first - s_.phrase_of(s_.figures.back()).last < 30)
+      return copy(d, s_.figures.back(), "what was made up");
     if (titrated() && before_in_sentence(p.first, true) == nullptr)
       return copy(d, s_.figures[*analyte_], "what was titrated");
     // Another strength of the same material as the last strength.
     for (std::size_t i = s_.figures.size();
          i-- > 0 && p.kind == Kind::mass_percent && before_in_sentence(p.first, true) == nullptr;) {
-      if (p.first - s_.phrase_of(s_.figures[i]).first > 60) break;
       if (s_.phrase_of(s_.figures[i]).kind == Kind::mass_percent)
         return copy(d, s_.figures[i], "as the strength before");
     }

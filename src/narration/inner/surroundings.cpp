@@ -39,11 +39,11 @@ constexpr WordSet pronouns{"it", "that", "this", "these", "those", "them", "whic
 /// Words for whatever is in the pot, and words too vague to be what a procedure makes.
 constexpr WordSet pot_words{"sludge", "mixture", "soup", "slurry", "mix",        "batch",
                             "mess",   "goo",     "gunk", "broth",  "suspension", "goop"};
-/// Nouns for what came out, by its look.
-constexpr WordSet product_nouns{"crude",    "product",  "crystals",  "needles", "plates", "flakes",      "yield",
-                                "prisms",   "leaflets", "platelets", "shards",  "cake",   "precipitate", "material",
-                                "powder",   "solid",    "solids",    "crystal", "fluff",  "chunks",      "blocks",
-                                "granules", "cubes",    "bits",      "leaves",  "fuel",   "lumps",       "grains"};
+/// Nouns for what came out, and for what it may look like.
+constexpr WordSet outcomes{"crude", "product", "yield", "fuel", "precipitate", "needles", "prisms", "leaflets"};
+constexpr WordSet looks{"crystals", "plates",   "flakes", "platelets", "shards", "cake",    "material",
+                        "powder",   "solid",    "solids", "crystal",   "fluff",  "chunks",  "blocks",
+                        "cubes",    "granules", "bits",   "lumps",     "grains", "pellets", "shavings"};
 
 constexpr WordSet vessels{"paper's", "dish's", "boat's", "beaker's", "flask's",  "crucible's", "dish",
                           "boat",    "beaker", "flask",  "paper",    "crucible", "vial",       "tube",
@@ -104,7 +104,8 @@ std::optional<Found> Surroundings::behind(std::size_t i) const {
       ++i;
       continue;
     }
-    if (of && s_.tokens.is_type(i, Token::Type::word) && !product_nouns.has(word)) return unknown_name(i);
+    if (of && s_.tokens.is_type(i, Token::Type::word) && !outcomes.has(word) && !looks.has(word))
+      return unknown_name(i);
     return std::nullopt;
   }
   return std::nullopt;
@@ -131,17 +132,20 @@ std::optional<Found> Surroundings::unknown_name(std::size_t i) const {
   return Found{name, nullptr};
 }
 
-bool Surroundings::product_noun(std::size_t i) const {
-  if (s_.word(i) != "of") return false;
-  bool found = false;
+std::optional<Surroundings::Noun> Surroundings::product_noun(std::size_t i) const {
+  if (s_.word(i) != "of") return std::nullopt;
+  std::optional<Noun> found;
   for (++i; i < s_.size() && !mention_at(i); ++i) {
-    if (product_nouns.has(s_.word(i))) {
-      found = true;
+    if (outcomes.has(s_.word(i))) {
+      found = Noun::outcome;
+    } else if (looks.has(s_.word(i))) {
+      if (!found) found = Noun::look;
     } else if (!describing.has(s_.word(i))) {
       break;
     }
   }
-  return found && (i >= s_.size() || !mention_at(i));
+  if (i < s_.size() && mention_at(i)) return std::nullopt;
+  return found;
 }
 
 bool Surroundings::points_back(std::size_t i) const {

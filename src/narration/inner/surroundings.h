@@ -35,8 +35,9 @@ class Surroundings {
 
   const Mention* mention_at(std::size_t token) const;
   static About of(const Mention* m, const char* rule) { return m == nullptr ? About{} : About{m->name, m, rule}; }
-  /// "(10 grams) of the crude", "(8.3 grams) of yellow needles": a noun for what came out, without a name.
-  bool product_noun(std::size_t i) const;
+  /// "(10 grams) of the crude", "(8.3 grams) of yellow needles": a noun for what came out, or may have, without a name.
+  enum class Noun : std::uint8_t { outcome, look };
+  std::optional<Noun> product_noun(std::size_t i) const;
   /// "(20 mL) of that", "(82 grams) of the stuff".
   bool points_back(std::size_t i) const;
   /// The material behind a phrase: "of hot water", "68% nitric acid", "6 M nitric acid".

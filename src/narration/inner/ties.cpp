@@ -257,8 +257,10 @@ class Tier {
 
   /// Mass, volume and moles of one portion.
   bool other_unit(std::size_t k, std::size_t i) const {
-    if (word_between(k, i, WordSet{"would", "could"})) return false;
     const std::size_t gap = phrase(i).first - phrase(k).last;
+    if (word_between(k, i, WordSet{"would", "could"}) && gap > 3) return false;
+    const auto out = [](model::Role r) { return r == model::Role::product || r == model::Role::recovered; };
+    if (out(s_.figures[k].role) && s_.figures[i].role == model::Role::stated_result && gap > 6) return false;
     // "5.60 grams of steel wool, so that's 0.100 moles": right behind and put so, it is the same whatever it was
     // called.
     const bool unnamed = !std::string_view(s_.figures[i].subject_rule).starts_with("named behind");
@@ -370,6 +372,7 @@ class Tier {
       for (std::size_t b = i; b-- > 0 && distance(b, i) < 70;) {
         if (a == b || !same_kind(a, b) || !is_portion(phrase(a).kind) || !base_[a] || !base_[b] || *base_[b] == 0)
           continue;
+        if (s_.figures[a].subject.empty() || s_.figures[b].subject.empty()) continue;  // vessels
         if (s_.figures[a].role == model::Role::stated_result || s_.figures[a].same_as == std::optional(b)) continue;
         if (std::abs(*base_[a] / *base_[b] * 100 - phrase(i).value) < 0.012 * phrase(i).value &&
             s_.figures[i].role != Role::other) {

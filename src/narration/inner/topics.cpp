@@ -163,6 +163,13 @@ std::vector<const Mention*> find_introductions(const Scene& s) {
       found.push_back(&m);
       continue;
     }
+    const bool closes = m.last >= s.size() || closing.has(s.word(m.last)) || s.sentence[m.last] != s.sentence[m.first];
+    if (m.generic && m.name.find(' ') == std::string::npos) continue;  // "the acid", before any was named
+    constexpr WordSet naming{"is", "it's", "that's", "was", "with", "called"};
+    if (closes && m.first - begin <= 7 && naming.has(s.word_before(m.first)) && m.first > begin + 1) {
+      found.push_back(&m);
+      continue;
+    }
     if (m.first - begin > 6) continue;
     bool opens = true;
     for (std::size_t i = begin; i < m.first; ++i)
@@ -173,7 +180,6 @@ std::vector<const Mention*> find_introductions(const Scene& s) {
       found.push_back(&m);
       continue;
     }
-    const bool closes = m.last >= s.size() || closing.has(s.word(m.last)) || s.sentence[m.last] != s.sentence[m.first];
     if (opens && closes) found.push_back(&m);
   }
   return found;
