@@ -271,6 +271,19 @@ std::optional<Meaning> by_shared_unit(const Scene& s, std::size_t index) {
   return Meaning{next.kind, next.unit, "shares the unit of the next", 0.7};
 }
 
+/// "in moles that's just over 0.81": the unit was said before.
+std::optional<Meaning> by_moles(const Scene& s, std::size_t index) {
+  const Phrase& p = s.phrases[index];
+  if (p.fraction || p.value > 100) return std::nullopt;
+  const auto unit = s.find_before(p.first, WordSet{"moles", "mole", "millimoles"}, 10);
+  if (!unit || s.phrase_at[*unit] || s.word_before(*unit) == "per" || s.word_before(*unit) == "a") return std::nullopt;
+  for (std::size_t t = *unit; t < p.first; ++t) {
+    if (s.phrase_at[t] || s.word(t) == "grams" || s.word(t) == "mass" || s.word(t) == "weight") return std::nullopt;
+  }
+  const bool milli = s.word(*unit) == "millimoles";
+  return Meaning{Kind::amount, milli ? "mmol" : "mol", "an amount, its unit said before", 0.85};
+}
+
 bool is_year(const Scene& s, const Phrase& p) {
   if (p.number.year && p.value > 1500 && p.value < 2100) return true;
   if (!plain_whole(p) || p.value < 1500 || p.value > 2100) return false;
@@ -311,7 +324,10 @@ std::optional<Meaning> meaning_of(const Scene& s, std::size_t index) {
                           "subscribers", "views",  "people", "million", "past", "o'clock", "am",    "pm"};
   if (money.has(s.word(p.last))) return std::nullopt;
   if (s.word_before(p.first) == "not" || s.word_before(p.first) == "past") return std::nullopt;
+  if (s.word_before(p.first) == "of" && s.word_before(p.first, 2) == "out" && s.word_before(p.first, 3) == "times")
+    return std::nullopt;  // "nine times out of ten"
   if (auto m = by_correction(s, index)) return m;
+  if (auto m = by_moles(s, index)) return m;
   if (auto m = by_mark(s, index)) return m;
   if (auto m = by_extent(s, index)) return m;
   const bool pronoun = p.value == 1 && !p.number.written && !p.number.decimal && !p.upper &&

@@ -121,7 +121,7 @@ std::optional<Meaning> by_temperature(const Scene& s, std::size_t index) {
   const Phrase& p = s.phrases[index];
   if (p.fraction || p.value > 2000 || p.number.paired) return std::nullopt;
   const Meaning celsius{Kind::temperature, "Cel", "temperature by its context", 0.8};
-  if (s.find_before(p.first, WordSet{"melting", "boiling", "melts", "boils"}, 14) && p.value > 20) {
+  if (s.find_before(p.first, WordSet{"melting", "boiling", "melts", "boils", "melt", "melted"}, 14) && p.value > 20) {
     return Meaning{Kind::temperature, usual_scale(s, index), "a melting or boiling point", 0.8};
   }
   const std::string_view before = s.word_before(p.first);

@@ -96,7 +96,14 @@ std::optional<Hedge> hedge_behind(const Scene& s, const Phrase& p) {
   if (at(0) == "i" && (at(1) == "think" || at(1) == "guess" || at(1) == "reckon")) return Hedge::about;
   if (at(0) == "say" && i > p.last) return Hedge::about;
   if (at(0) == "or" && at(1) == "something") return Hedge::about;
-  if (at(0) == "near" && at(1) == "enough") return Hedge::about;
+  if (at(0) == "near" && (at(1) == "enough" || at(1) == "as")) return Hedge::about;
+  if (at(0) == "near" && at(1) == "as" && at(2) == "makes") return Hedge::about;
+  if ((at(0) == "almost" || at(0) == "pretty" || at(0) == "close") &&
+      (at(1) == "to" || at(1) == "much" || at(1) == "enough"))
+    return Hedge::about;
+  if (at(0) == "or" && (at(1) == "near" || at(1) == "close") && (at(2) == "enough" || at(2) == "it"))
+    return Hedge::about;
+  if (at(0) == "there" && at(1) == "or" && at(2) == "thereabouts") return Hedge::about;
   if (at(0) == "?") return Hedge::about;
   if (at(0) == "at" && at(1) == "least") return Hedge::over;
   if (at(0) == "plus" && i > p.last) return Hedge::over;

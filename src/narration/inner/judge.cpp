@@ -118,6 +118,9 @@ bool is_capacity(const Scene& s, const Phrase& p) {
   if (sizes_a_vessel(s, p) || measures_apparatus(s, p) || rates_equipment(s, p)) return true;
   if (p.kind == Kind::volume && holding.has(s.word_before(p.first))) return true;
   if (p.kind == Kind::volume && s.tokens.is(p.last, "capacity")) return true;
+  // "it's a litre this funnel holds"
+  if (p.kind == Kind::volume && s.find_after(p.last, WordSet{"holds", "takes"}, 5) && s.find_after(p.last, vessels, 4))
+    return true;
   // "four tubes, 50 mL each"
   if (p.kind == Kind::volume && s.tokens.is(p.last, "each")) {
     const std::size_t comma = s.word_before(p.first) == "," ? 2 : 1;
@@ -208,6 +211,18 @@ constexpr WordSet attitudes{"happy",      "sure",    "certain", "confident", "po
                             "honest",     "safe",    "ready",   "behind",    "true",     "right",     "correct",
                             "guaranteed", "serious", "legal",   "committed", "worth",    "focused",   "fine"};
 
+/// "a cup of tea": a drink, not a volume.
+bool is_drink(const Scene& s, const Phrase& p) {
+  constexpr WordSet drinks{"tea", "coffee", "cocoa", "beer", "wine", "soup"};
+  return p.number.article && s.word(p.last) == "of" && drinks.has(s.word(p.last + 1));
+}
+
+/// "about 40 percent power": the setting of an instrument.
+bool is_setting(const Scene& s, const Phrase& p) {
+  constexpr WordSet settings{"power", "speed", "throttle", "brightness", "charge", "battery", "chance", "opacity"};
+  return p.unit == "%" && settings.has(s.word(p.last));
+}
+
 bool is_percent_idiom(const Scene& s, const Phrase& p) {
   if (p.unit != "%") return false;
   if (attitudes.has(s.word(p.last))) return true;
@@ -253,6 +268,8 @@ void judge_phrases(Scene& scene) {
       settle(p, Fate::unscored, "interval", 0.8);
     } else if (p.kind == Kind::duration && is_other_time(scene, p)) {
       settle(p, Fate::distractor, "no time of the process", 0.8);
+    } else if (is_drink(scene, p) || is_setting(scene, p)) {
+      settle(p, Fate::distractor, "a drink or a setting", 0.85);
     } else if (is_percent_idiom(scene, p)) {
       settle(p, Fate::distractor, "idiom", 0.8);
     } else if (is_capacity(scene, p)) {

@@ -82,6 +82,8 @@ Kind percent_kind(const Scene& s, std::size_t index) {
     return Kind::percent_yield;
   }
   if (s.find_before(p.first, WordSet{"yield", "efficiency", "recovery"}, 6)) return Kind::percent_yield;
+  const bool of_it = behind == "of" && (behind2 == "it" || behind2 == "that" || behind2 == "what" || behind2 == "them");
+  if (of_it && (s.find_before(p.first, gains, 5) || is_ratio_of_last(s, index))) return Kind::percent_yield;
   if (s.find_before(p.first, WordSet{"lost", "loss", "loses"}, 12)) return Kind::percent_other;
   if (behind == "humidity" || excesses.has(behind) || s.find_after(p.last, WordSet{"excess"}, 3) ||
       s.find_before(p.first,
@@ -119,6 +121,9 @@ Kind percent_kind(const Scene& s, std::size_t index) {
       return q.kind;
     if (q.fate == Fate::figure && q.kind == Kind::mass && q.unit_said) break;  // something was weighed since
   }
+  if (index > 0 && s.phrases[index - 1].fate == Fate::figure && p.first - s.phrases[index - 1].first < 40 &&
+      s.phrases[index - 1].kind == Kind::molar_concentration)
+    return Kind::mass_percent;  // a strength turned into percent
   if (s.find_before(p.first, gains, 8) || s.find_after(p.last, gains, 4)) return Kind::percent_yield;
   // A percent on its own behind what was weighed at the end is the yield; behind a liquid, its strength.
   std::size_t sentence_back = p.first;
@@ -184,7 +189,8 @@ constexpr WordSet portions{"portions",  "portion",     "lots",     "washes", "ba
                            "sticks",    "cubes",       "capsules", "pills",  "sachets",  "squares",  "rinses",
                            "helpings",  "discs",       "disks",    "coins",  "candles",  "granules", "shots",
                            "splashes",  "goes",        "scoops",   "lumps",  "crystals", "packets",  "parts",
-                           "loads",     "extractions", "slices",   "balls",  "marbles",  "sheets"};
+                           "loads",     "extractions", "slices",   "balls",  "marbles",  "sheets",   "bags",
+                           "teabags",   "sachets",     "packets",  "tubs"};
 
 /// The amount phrase that says how much each of the counted is: "(three portions) of 5 mL", "(nine bars) at 78 grams
 /// each".
@@ -201,6 +207,17 @@ const Phrase* each_amount(const Scene& s, std::size_t index, std::size_t noun_la
     if (joins.has(before) || s.word(q.last) == "each" || q.first == noun_last) return &q;
   }
   return nullptr;
+}
+
+/// "(forty bags) ..., and there's two and a half grams in every one of them".
+bool amount_in_every(const Scene& s, std::size_t index) {
+  const Phrase& count = s.phrases[index];
+  for (std::size_t i = index + 1; i < s.phrases.size() && s.phrases[i].first < count.last + 40; ++i) {
+    const Phrase& q = s.phrases[i];
+    if (q.fate != Fate::figure || (q.kind != Kind::mass && q.kind != Kind::volume)) continue;
+    return s.find_after(q.last, WordSet{"each", "every", "apiece"}, 5).has_value();
+  }
+  return false;
 }
 
 bool named_each_before(const Scene& s, std::size_t index, std::string_view noun) {
@@ -231,7 +248,8 @@ void settle_count(Scene& s, std::size_t index) {
   const bool times = word == "times";
   if (!portions.has(word) && !times) return;
   if (times && noun != p.last) return;
-  const bool each = each_amount(s, index, noun + 1) != nullptr || (!times && named_each_before(s, index, word));
+  const bool each = each_amount(s, index, noun + 1) != nullptr ||
+                    (!times && (named_each_before(s, index, word) || amount_in_every(s, index)));
   if (!each) return;
   p.last = noun + 1;
   for (std::size_t t = p.first; t < p.last; ++t) s.phrase_at[t] = index;

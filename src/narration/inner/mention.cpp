@@ -148,7 +148,27 @@ bool is_salt_like(std::string_view name) {
          name.find("ferrate(") != std::string_view::npos;
 }
 
+/// "potassium hydrogensulfate" as people say it: in three words.
+void part_hydrogen(std::string& name) {
+  constexpr std::string_view hydrogen = "hydrogen";
+  for (std::size_t at = name.find(hydrogen); at != std::string::npos; at = name.find(hydrogen, at + 1)) {
+    const std::size_t behind = at + hydrogen.size();
+    const bool salt = name.ends_with("ate") || name.ends_with("ite") || name.ends_with("ide");
+    if (salt && at > 0 && behind < name.size() && name[behind] != ' ') name.insert(behind, " ");
+  }
+}
+
+/// "not the bicarb", "no the bicarb, the carbonate": expressly another one.
+void mark_negated(const TokenStream& s, std::vector<Mention>& mentions) {
+  for (Mention& m : mentions) {
+    std::size_t i = m.first;
+    if (i > 0 && (s.is(i - 1, "the") || s.is(i - 1, "a") || s.is(i - 1, "any"))) --i;
+    m.negated = i > 0 && (s.is(i - 1, "not") || (s.is(i - 1, "no") && i < m.first) || s.is(i - 1, "isn't"));
+  }
+}
+
 void set_kind_by_name(Mention& m) {
+  part_hydrogen(m.name);
   m.gas = m.gas || gases.has(m.name);
   m.solvent = m.solvent || solvents.has(m.name);
   m.acid = m.acid || m.name.ends_with("acid");
@@ -240,24 +260,31 @@ static_assert(std::is_sorted(common.begin(), common.end()));
 
 /// A word for a kind of material stands for the one named before that ends in it: "the iodate" behind "sodium iodate".
 void resolve_generic(std::vector<Mention>& mentions) {
+  const auto stands_for = [](const Mention& m, const Mention& before) {
+    if (before.generic || before.negated) return false;
+    if (m.gas) return before.gas && m.name == "gas";
+    if (m.name == "solvent") return before.solvent;
+    const std::string_view word = std::string_view(m.name).substr(m.name.rfind(' ') + 1);
+    const bool acid_salt = before.name.find(" hydrogen ") != std::string::npos;
+    return before.name.find(word) != std::string::npos && (!acid_salt || m.name.find("hydrogen") != std::string::npos);
+  };
   for (std::size_t i = 0; i < mentions.size(); ++i) {
-    Mention& m = mentions[i];
-    if (!m.generic) continue;
-    std::string_view word = m.name == "acid" ? "acid" : std::string_view(m.name);
+    if (!mentions[i].generic) continue;
     for (std::size_t k = i; k-- > 0;) {
-      const Mention& before = mentions[k];
-      if (before.generic) continue;
-      const bool same = m.gas ? before.gas && m.name == "gas"
-                              : before.name.find(word.substr(word.rfind(' ') + 1)) != std::string::npos;
-      if (!same) continue;
-      const Mention copy = before;
-      m.name = copy.name;
-      m.acid = copy.acid;
-      m.gas = copy.gas;
-      m.dissolves = copy.dissolves;
+      if (!stands_for(mentions[i], mentions[k])) continue;
+      const std::size_t first = mentions[i].first;
+      const std::size_t last = mentions[i].last;
+      const bool solution = mentions[i].solution;
+      mentions[i] = mentions[k];
+      mentions[i].first = first;
+      mentions[i].last = last;
+      mentions[i].solution = solution || mentions[k].solution;
       break;
     }
   }
+  // A class of matter of which none was named says nothing.
+  constexpr WordSet classes{"solvent", "aldehyde", "anhydride", "oxide"};
+  std::erase_if(mentions, [&](const Mention& m) { return m.generic && classes.has(m.name); });
 }
 
 /// "The sugar is glucose", "steel wool, which is near enough pure iron": from there on the first is the second.
@@ -452,6 +479,7 @@ std::vector<Mention> find_mentions(const TokenStream& s, std::span<const model::
     i = found.back().last;
     if (s.is(i, "solution")) found.back().solution = true;
   }
+  mark_negated(s, found);
   identify(s, found);
   make_specific(found);
   resolve_generic(found);

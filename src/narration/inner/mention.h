@@ -23,6 +23,7 @@ struct Mention {
   bool dissolves = false;  ///< a salt or base: its volumes and strengths are those of its solution
   bool element = false;
   bool mixture = false;
+  bool negated = false;  ///< "not the bicarb": expressly another one
   bool generic = false;  ///< "the acid", "the metal": stands for one named before
 };
 

@@ -207,6 +207,7 @@ class Caster {
     if (rule == "what is boiled down") return Role::condition;
     if (d.subject == "electrons") return Role::stated_result;
     if (d.subject == "gas") return Role::other;
+    if (rule == "what was asked for") return Role::stated_result;
     if (p.kind == Kind::molar_concentration || p.kind == Kind::mass_percent || p.kind == Kind::volume_percent ||
         p.kind == Kind::mass_concentration) {
       return of_strength(d);
@@ -335,6 +336,7 @@ class Caster {
 
   Role of_reagent(const Draft& d) const {
     const Phrase& p = s_.phrase_of(d);
+    if (p.unit == "[drp]") return Role::added;
     const auto add = s_.act_before(p.first, Acts(Act::add), 7);
     const auto measure = s_.act_before(p.first, measuring, 7);
     const bool liquid = p.kind == Kind::volume;
@@ -343,7 +345,6 @@ class Caster {
       return Role::added;
     if (measure) return Role::measured_out;
     if (s_.act_after(p.last, Acts(Act::add), 6)) return Role::added;
-    if (p.unit == "[drp]") return Role::added;
     if (liquid && near(p, WordSet{"next", "then", "now"}, 5)) return Role::added;
     if (liquid && s_.word(p.last) == "of" && near(p, WordSet{"with", "and", "need"}, 3)) return Role::added;
     if (liquid && d.mention != nullptr && d.mention->acid) return Role::added;

@@ -48,7 +48,12 @@ class Namer : Surroundings {
 
   /// What is being spoken of from this figure on.
   void follow_topic(const Draft& d) {
-    if (d.mention == nullptr || d.mention->water || d.mention->solvent || !is_material(s_.phrase_of(d).kind)) return;
+    if (d.mention == nullptr || d.mention->water || !is_material(s_.phrase_of(d).kind)) return;
+    if (d.mention->solvent) {
+      solvent_ = d.mention;
+      solvent_token_ = std::max(s_.phrase_of(d).first, d.mention->first);
+      return;
+    }
     topic_ = d.mention;
     topic_token_ = std::max(s_.phrase_of(d).first, d.mention->first);
     ++materials_;
@@ -63,9 +68,12 @@ class Namer : Surroundings {
       best = m;
       best_token = at;
     };
-    if (const Mention* intro = introduced(token, 150)) prefer(intro, intro->first);
-    if (const auto isolated = s_.workup_before(token); isolated && materials_ >= 2 && token - *isolated < 200)
-      prefer(s_.product_at(token), *isolated);
+    const Mention* begun = introduced(token, 150);
+    if (begun != nullptr && !begun->solvent) prefer(begun, begun->first);
+    const auto isolated = s_.workup_before(token);
+    // "Now the benzaldehyde. I distilled it first": cleaned, not made.
+    const bool cleaned = begun != nullptr && isolated && *isolated > begun->last && *isolated - begun->last < 14;
+    if (isolated && !cleaned && materials_ >= 2 && token - *isolated < 200) prefer(s_.product_at(token), *isolated);
     if (best != nullptr) return best;
     for (std::size_t i = token; i-- > 0 && token - i < reach;) {
       const Mention* m = mention_at(i);
@@ -252,6 +260,7 @@ class Namer : Surroundings {
     const bool again = same_again.has(s_.word_before(p.first)) || same_again.has(s_.word_before(p.first, 2));
     const Draft* last = last_draft(p.first, 40);
     const Mention* intro = introduced(p.first, 60);
+    if (intro != nullptr && intro->solvent && p.kind != Kind::volume) intro = nullptr;
     if (intro != nullptr && last != nullptr && intro->first > s_.phrase_of(*last).first) last = nullptr;
     if (p.kind == Kind::volume && s_.act_before(p.first, Acts(Act::obtain, Act::reckon), 14)) {
       for (std::size_t i = p.first; i-- > 0 && p.first - i < 16;) {
@@ -395,6 +404,10 @@ class Namer : Surroundings {
                               "reads",   "endpoint", "this",  "time",  "run",  "took"};
     if (s_.word(p.last) == "of" || (s_.mention_at[p.last < s_.size() ? p.last : 0] && p.last < s_.size())) return false;
     if (s_.find_before(p.first, reading, 10)) return true;
+    // A volume read to a tenth while a titration is under way.
+    if (analyte_ && p.number.decimal && p.first - s_.phrase_of(s_.figures[*analyte_]).first < 160 &&
+        before_in_sentence(p.first, false) == nullptr)
+      return true;
     // Right behind the change of colour.
     constexpr WordSet colours{"pink",   "colour",   "color", "colorless", "colourless",
                               "yellow", "endpoint", "red",   "orange"};
@@ -526,6 +539,8 @@ class Namer : Surroundings {
   std::optional<std::size_t> analyte_;  ///< the figure of what it is run into
   const Mention* topic_ = nullptr;
   std::size_t topic_token_ = 0;
+  const Mention* solvent_ = nullptr;
+  std::size_t solvent_token_ = 0;
   std::size_t materials_ = 0;  ///< figures about materials so far
 };
 

@@ -104,6 +104,7 @@ std::optional<Found> Surroundings::behind(std::size_t i) const {
       ++i;
       continue;
     }
+    if (of && word == "solution") return std::nullopt;  // "7 mL of a two molar solution"
     if (of && s_.tokens.is_type(i, Token::Type::word) && !outcomes.has(word) && !looks.has(word))
       return unknown_name(i);
     return std::nullopt;
@@ -162,7 +163,7 @@ const Mention* Surroundings::before_in_sentence(std::size_t token, bool dry) con
   const std::size_t begin = s_.begin_of_sentence(token);
   for (std::size_t i = token; i-- > begin;) {
     const Mention* m = mention_at(i);
-    if (m == nullptr || (dry && (m->water || m->solvent))) continue;
+    if (m == nullptr || m->negated || (dry && (m->water || m->solvent))) continue;
     return m;
   }
   return nullptr;
@@ -255,9 +256,20 @@ bool Surroundings::water_unsaid(const Phrase& p) const {
 }
 
 bool Surroundings::speaks_of_gas(const Phrase& p) const {
-  constexpr WordSet catching{"balloon", "balloons", "bubbles", "gas", "cylinder", "upside"};
-  return s_.word(p.last) != "of" && s_.find_before(p.first, catching, 26).has_value() &&
-         !s_.find_before(p.first, WordSet{"add", "adding", "pour", "acid"}, 6);
+  if (s_.word(p.last) == "of" || s_.find_before(p.first, WordSet{"add", "adding", "pour", "acid"}, 6)) return false;
+  constexpr WordSet catching{"balloon", "balloons", "gas", "upside", "inverted", "trough"};
+  if (s_.find_before(p.first, catching, 26)) return true;
+  // A cylinder or a syringe holds gas when gas has been spoken of as what is caught.
+  if (!s_.find_before(p.first, WordSet{"cylinder", "syringe", "bubbles", "eudiometer", "burette"}, 26)) return false;
+  constexpr WordSet caught{"collect", "collecting", "collected", "caught", "catch", "upside", "inverted", "balloon"};
+  for (std::size_t t = p.first; t-- > 0 && p.first - t < 400;) {
+    if (caught.has(s_.word(t))) {
+      for (std::size_t k = t > 30 ? t - 30 : 0; k < t + 30 && k < s_.size(); ++k) {
+        if (const Mention* m = mention_at(k); m != nullptr && m->gas && m->name != "air") return true;
+      }
+    }
+  }
+  return false;
 }
 
 bool Surroundings::nets(std::size_t phrase) const {

@@ -86,12 +86,13 @@ class Tier {
   }
 
   bool marked_slip(std::size_t a, std::size_t b) const {
-    constexpr WordSet marks{"sorry", "oops", "correction", "whoops", "scratch", "misread", "wrong"};
+    constexpr WordSet marks{"sorry",   "oops",  "correction", "whoops", "scratch",
+                            "misread", "wrong", "naw",        "nah",    "nope"};
     // The slip is taken back at once: the mark stands in the same sentence or opens the next.
     std::size_t reach = std::min(phrase(b).first, phrase(a).last + 9);
     for (std::size_t t = phrase(a).last; t < reach; ++t) {
       const bool dots = s_.word(t) == "." && (s_.word(t + 1) == "." || s_.word_before(t) == ".");
-      if (!dots && (s_.word(t) == "." || s_.word(t) == "!" || s_.word(t) == "?")) reach = std::min(reach, t + 2);
+      if (!dots && (s_.word(t) == "." || s_.word(t) == "!" || s_.word(t) == "?")) reach = std::min(reach, t + 4);
     }
     for (std::size_t t = phrase(a).last; t < reach; ++t) {
       const std::string_view w = s_.word(t);
@@ -125,6 +126,7 @@ class Tier {
         continue;
       if (!marked_slip(k, i)) continue;
       s_.figures[k].corrected_by = i;
+      if (!s_.figures[i].attached_to) s_.figures[i].attached_to = s_.figures[k].attached_to;
       // What said the slip again goes with it.
       break;
     }
@@ -243,6 +245,7 @@ class Tier {
   bool same_interval(std::size_t k, std::size_t i) const {
     if (!close(k, i, 1e-6)) return false;
     const std::size_t far = distance(k, i);
+    if (s_.find_before(phrase(i).first, WordSet{"its", "those", "full"}, 2)) return true;  // "it's had its 25 minutes"
     if (word_between(k, i, WordSet{"another", "more"}) && far < 20) return false;
     if (phrase(k).unit != phrase(i).unit) return true;  // an hour and sixty minutes are not alike by chance
     if (s_.word(phrase(i).last) == "later" || s_.word(phrase(i).last) == "on" ||
@@ -283,6 +286,8 @@ class Tier {
     const Role rb = s_.figures[i].role;
     if ((rb == Role::product || rb == Role::recovered || rb == Role::remainder) && ra != rb) return false;
     if (ra == Role::other && rb != Role::other && a != Kind::density) return false;
+    if (in_moles(i) && same_matter(k, i) && distance(k, i) < 45) return true;
+    if (by_density(k, i)) return true;
     // Another figure of the same kind in between is a new portion.
     for (std::size_t m = k + 1; m < i; ++m) {
       if (phrase(m).kind == a && same_matter(m, k) && s_.figures[m].same_as != std::optional(first_of(k))) return false;
@@ -297,6 +302,22 @@ class Tier {
     return equated(k, i) || (measured && distance(k, i) < 34 && (b == Kind::amount || b == Kind::equivalents));
   }
 
+  /// "in moles that's ...": the portion just spoken of, in moles.
+  bool in_moles(std::size_t i) const {
+    if (phrase(i).kind != Kind::amount) return false;
+    const auto moles = s_.find_before(phrase(i).first, WordSet{"moles"}, 9);
+    return moles && s_.word_before(*moles) == "in";
+  }
+
+  /// "45 mL of it. ... The density is 1.84, so that's 82.8 grams".
+  bool by_density(std::size_t k, std::size_t i) const {
+    if (phrase(k).kind != Kind::volume || phrase(i).kind != Kind::mass || distance(k, i) > 60) return false;
+    for (std::size_t m = k + 1; m < i; ++m) {
+      if (phrase(m).kind == Kind::density) return same_matter(m, i) && phrase(i).first - phrase(m).last < 10;
+    }
+    return false;
+  }
+
   void attach(std::size_t i) {
     const Kind kind = phrase(i).kind;
     if (is_strength(kind)) return attach_strength(i);
@@ -309,6 +330,7 @@ class Tier {
   void attach_strength(std::size_t i) {
     if (s_.figures[i].same_as) return;
     if (s_.figures[i].role == model::Role::stated_result && phrase(i).kind == Kind::molar_concentration) return;
+    if (s_.act_before(phrase(i).first, Acts(Act::hearsay), 8)) return;
     const auto fits = [&](std::size_t k) {
       const Kind kind = phrase(k).kind;
       return (kind == Kind::volume || kind == Kind::mass) && !s_.figures[k].corrected_by;

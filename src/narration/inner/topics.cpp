@@ -157,7 +157,7 @@ std::vector<const Mention*> find_introductions(const Scene& s) {
   constexpr WordSet closing{"next",   "now",   "time", ",", ".",     "is",  "first", "and",
                             "that's", "which", "has",  "i", "comes", "was", "needs"};
   for (const Mention& m : s.mentions) {
-    if (m.water || m.solvent || m.gas) continue;
+    if (m.water || m.gas || m.negated) continue;
     const std::size_t begin = s.begin_of_sentence(m.first);
     if (counted_off(s, m)) {
       found.push_back(&m);
@@ -166,7 +166,10 @@ std::vector<const Mention*> find_introductions(const Scene& s) {
     const bool closes = m.last >= s.size() || closing.has(s.word(m.last)) || s.sentence[m.last] != s.sentence[m.first];
     if (m.generic && m.name.find(' ') == std::string::npos) continue;  // "the acid", before any was named
     constexpr WordSet naming{"is", "it's", "that's", "was", "with", "called"};
-    if (closes && m.first - begin <= 7 && naming.has(s.word_before(m.first)) && m.first > begin + 1) {
+    constexpr WordSet articles{"the", "our", "my", "some", "a", "an"};
+    const std::size_t lead = articles.has(s.word_before(m.first)) ? 2 : 1;
+    const bool last_words = m.first - begin <= 7 || (s.punctuated && s.end_of_sentence(m.first) - m.last <= 1);
+    if (closes && last_words && naming.has(s.word_before(m.first, lead)) && m.first > begin + lead) {
       found.push_back(&m);
       continue;
     }
