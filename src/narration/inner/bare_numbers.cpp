@@ -148,6 +148,8 @@ std::optional<Meaning> by_of_material(const Scene& s, std::size_t index) {
   const auto measure = [](const Phrase& q) { return is_mass(q) || is_volume(q); };
   if (s.find_in_sentence(p.first, WordSet{"every"}))
     return std::nullopt;  // "four of the iron for every three": a ratio
+  if (!p.number.written && !p.number.decimal && p.value < 5 && s.word(p.last + 1) == "the")
+    return std::nullopt;  // "two of the aldehyde make one of the benzoin"
   return like(last_figure(s, index, 40, measure), "so much of a material, in the unit before", 0.85);
 }
 

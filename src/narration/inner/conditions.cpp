@@ -47,6 +47,7 @@ const Mention* Conditions::linked(const Phrase& p) const {
 
 bool Conditions::of_apparatus(const Phrase& p) const {
   const auto thing = s_.find_before(p.first, apparatus, 9);
+  if (thing && s_.find_before(*thing, WordSet{"on"}, 3) && s_.word(*thing) != "bath") return false;  // stands on it
   if (!thing) return s_.word(p.last) == "outside" || s_.word(p.last) == "room";
   for (std::size_t i = *thing + 1; i < p.first; ++i) {
     if (!linking.has(s_.word(i)) && s_.word(i) != "temperature") return false;
@@ -56,7 +57,7 @@ bool Conditions::of_apparatus(const Phrase& p) const {
 
 About Conditions::dried(const Phrase& p) const {
   const Mention* product = s_.product_at(p.first);
-  return of(product, "what is dried");
+  return product != nullptr ? of(product, "what is dried") : contents(p.first);
 }
 
 About Conditions::contents(std::size_t token) const {
@@ -119,9 +120,9 @@ About Conditions::temperature(const Phrase& p) const {
     const Draft& last = s_.figures[i];
     const Phrase& q = s_.phrase_of(last);
     if (p.first - q.first > 25) break;
-    if (q.kind == Kind::temperature || q.kind == Kind::temperature_change) {
+    const bool warmth = q.kind == Kind::temperature || q.kind == Kind::temperature_change;
+    if (warmth && (!last.subject.empty() || p.first - q.last < 14))
       return {last.subject, last.mention, "as the temperature before"};
-    }
   }
   return contents(p.first);
 }

@@ -158,12 +158,15 @@ void part_hydrogen(std::string& name) {
   }
 }
 
-/// "not the bicarb", "no the bicarb, the carbonate": expressly another one.
+/// "not the bicarb", "no the bicarb, the carbonate", "it's like water": expressly something else.
 void mark_negated(const TokenStream& s, std::vector<Mention>& mentions) {
   for (Mention& m : mentions) {
     std::size_t i = m.first;
     if (i > 0 && (s.is(i - 1, "the") || s.is(i - 1, "a") || s.is(i - 1, "any"))) --i;
-    m.negated = i > 0 && (s.is(i - 1, "not") || (s.is(i - 1, "no") && i < m.first) || s.is(i - 1, "isn't"));
+    const bool not_it = i > 0 && (s.is(i - 1, "not") || (s.is(i - 1, "no") && i < m.first) || s.is(i - 1, "isn't"));
+    // "it's like water", "clear as water"
+    m.negated =
+        not_it || (i > 0 && s.is(i - 1, "like") && (s.is(i - 2, "it's") || s.is(i - 2, "looks") || s.is(i - 2, "is")));
   }
 }
 
@@ -192,7 +195,35 @@ Mention of_material(const Material& m, std::size_t first, std::size_t last) {
   out.mixture = flag('m');
   out.generic = flag('r');
   set_kind_by_name(out);
+  if (flag('k')) out.gas = false;  // a gas by its name, here solid or liquid
   return out;
+}
+
+constexpr std::array<std::string_view, 30> endings = {
+    "aldehyde", "phenol",    "anisole",  "amine",         "amide",   "anilide", "toluene", "benzene",
+    "xylene",   "pyridine",  "oate",     "ketone",        "lactone", "quinone", "glycol",  "thiol",
+    "nitrile",  "anol",      "anone",    "ylate",         "azole",   "idine",   "oline",   "ophenone",
+    "zine",     "carbazide", "naphthol", "naphthylamine", "uracil",  "oxime"};
+
+/// A word that no table lists but that ends as names of substances do ("4-aminophenol", "benzilic acid", "thionyl
+/// chloride"): the token behind it, or 0.
+std::size_t name_by_ending(const TokenStream& s, std::size_t at) {
+  std::size_t word = at;
+  // Locants: "4-", "2,4-", "n-", "para-"
+  while (word + 2 < s.size() && s.is(word + 1, "-") && s[word + 1].glued && s[word + 2].glued &&
+         (s.is_type(word, Token::Type::number) || s.text(word).size() == 1 || s.is(word, "para") ||
+          s.is(word, "ortho") || s.is(word, "meta") || s.is(word, "tert")))
+    word += 2;
+  if (!s.is_type(word, Token::Type::word) || s.text(word).size() < 6) return 0;
+  const std::string_view text = s.text(word);
+  if (text.ends_with("ic") && s.is(word + 1, "acid")) return word + 2;
+  constexpr WordSet behind_radical{"chloride", "bromide", "iodide",   "acetate",
+                                   "alcohol",  "ether",   "benzoate", "formate"};
+  if (text.ends_with("yl") && behind_radical.has(s.text(word + 1))) return word + 2;
+  for (const std::string_view ending : endings) {
+    if (text.ends_with(ending) && text.size() >= ending.size() + (word > at ? 0u : 2u)) return word + 1;
+  }
+  return 0;
 }
 
 /// "CuSO4" is meant as a formula, "up" and "so" are not, though they could be read as one.
@@ -472,6 +503,13 @@ std::vector<Mention> find_mentions(const TokenStream& s, std::span<const model::
       found.push_back(std::move(m));
     } else if (material != nullptr && !is_everyday(s, i, material_last)) {
       found.push_back(of_material(*material, i, material_last));
+    } else if (const std::size_t last = name_by_ending(s, i); last != 0) {
+      Mention m;
+      m.first = i;
+      m.last = last;
+      for (std::size_t k = i; k < last; ++k) m.name += (k > i && !s[k].glued ? " " : "") + std::string(s.text(k));
+      set_kind_by_name(m);
+      found.push_back(std::move(m));
     } else {
       ++i;
       continue;

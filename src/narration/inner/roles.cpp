@@ -199,6 +199,15 @@ class Caster {
     return false;
   }
 
+  /// Whether that substance came out and was weighed already: what is weighed again goes on to something else.
+  bool weighed_before(std::size_t me) const {
+    for (std::size_t i = 0; i < me; ++i) {
+      const Draft& other = s_.figures[i];
+      if (other.role == Role::product && bare(other.subject) == bare(s_.figures[me].subject)) return true;
+    }
+    return false;
+  }
+
   Role of_portion(const Draft& d) {
     const Phrase& p = s_.phrase_of(d);
     const std::string_view rule = d.subject_rule;
@@ -248,7 +257,7 @@ class Caster {
     const bool back = s_.act_before(p.first, Acts(Act::recover), 3) || s_.act_after(p.last, Acts(Act::recover), 5);
     if (p.kind == Kind::mass && nets(me) && !back) {
       const bool out = s_.workup_before(p.first) || p.first * 2 > s_.size();
-      return out && !(put_in(me) && !came_out(d)) ? Role::product : Role::measured_out;
+      return out && !weighed_before(me) && !(put_in(me) && !came_out(d)) ? Role::product : Role::measured_out;
     }
     if (governed_by(p, Acts(Act::lose), 4)) return Role::other;
     if (mass_or_volume && (governed_by(p, Acts(Act::remain), 5) || s_.act_after(p.last, Acts(Act::remain), 5) ||
@@ -296,6 +305,7 @@ class Caster {
 
   Role of_amount(const Draft& d) const {
     const Phrase& p = s_.phrase_of(d);
+    if (s_.find_after(p.last, WordSet{"would", "gives", "should", "could"}, 2)) return Role::stated_result;
     if (last_portion_ == nullptr || p.first - s_.phrase_of(*last_portion_).first >= 50) return Role::stated_result;
     const bool same =
         last_portion_->subject == d.subject ||

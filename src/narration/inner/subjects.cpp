@@ -172,6 +172,8 @@ class Namer : Surroundings {
     if (const auto named = behind(p.last)) return take_found(d, *named, "named behind");
     if (const auto noun = product_noun(p.last)) {
       const bool out = *noun == Noun::outcome || s_.workup_before(p.first).has_value();
+      const Mention* before = before_in_sentence(p.first, true);
+      if (!out && before != nullptr) return take(d, before, "named before");
       return take(d, out && product(p) != nullptr ? product(p) : spoken_of(p.first, 60), "by what it looks like");
     }
     if (points_back(p.last)) return name_pointed_at(d);
@@ -206,6 +208,7 @@ class Namer : Surroundings {
     }
     if (p.kind == Kind::volume && titrant_ != nullptr && read_off_burette(d))
       return take(d, titrant_, "what is in the burette");
+    if (const Draft* before = said_before(p)) return copy(d, *before, "said before");
     if (p.kind == Kind::volume && is_made_up(p)) return name_made_up(d);
     if (const Draft* before = puts_again(p)) return copy(d, *before, "the figure before in other words");
     if (const Draft* count = counted_before(p)) return copy(d, *count, "as what is counted");
@@ -214,6 +217,16 @@ class Namer : Surroundings {
     }
     if (const Mention* m = asked_for(p.first)) return take(d, m, "what was asked for");
     name_unnamed_portion(d);
+  }
+
+  /// The figure of which the number was recognised as said again.
+  const Draft* said_before(const Phrase& p) const {
+    if (std::string_view(p.rule) != "said before with its unit") return nullptr;
+    for (std::size_t i = s_.figures.size(); i-- > 0;) {
+      const Phrase& q = s_.phrase_of(s_.figures[i]);
+      if (q.kind == p.kind && q.value == p.value && q.unit == p.unit) return &s_.figures[i];
+    }
+    return nullptr;
   }
 
   /// "top it up to the 250 line", "make it up to 250 with distilled water".
@@ -272,7 +285,7 @@ class Namer : Surroundings {
     if (near != nullptr && last != nullptr && again && s_.phrase_of(*last).first > near->last)
       return copy(d, *last, "as the figure before");
     if (near != nullptr) return take(d, near, "named before");
-    if (p.kind == Kind::mass && product(p) != nullptr && s_.workup_before(p.first) &&
+    if (p.kind == Kind::mass && product(p) != nullptr && materials_ >= 2 &&
         s_.act_before(p.first, Acts(Act::reckon), 8))
       return take(d, product(p), "what is expected");
     const bool late = p.first * 2 > s_.size();
@@ -280,9 +293,22 @@ class Namer : Surroundings {
       return take(d, product(p), "the product of the procedure");
     }
     if (last != nullptr && again) return copy(d, *last, "as the figure before");
+    if (p.kind == Kind::volume) {
+      if (const Mention* m = liquid_in_hand(p)) return take(d, m, "the solvent in hand");
+    }
     if (const Mention* m = spoken_of(p.first, 60)) return take(d, m, "spoken of last");
     if (last != nullptr) return copy(d, *last, "as the figure before");
     take(d, product(p), "the product of the procedure");
+  }
+
+  /// A solvent that was introduced or measured after anything else was.
+  const Mention* liquid_in_hand(const Phrase& p) const {
+    const Mention* intro = introduced(p.first, 120);
+    if (intro != nullptr && !intro->solvent) intro = nullptr;
+    if (solvent_ != nullptr && p.first - solvent_token_ < 400 && (topic_ == nullptr || solvent_token_ > topic_token_) &&
+        (intro == nullptr || intro->first < solvent_token_))
+      return solvent_;
+    return intro != nullptr && (topic_ == nullptr || intro->first > topic_token_) ? intro : nullptr;
   }
 
   /// "0.386 of magnesium gives 0.640 grams": the figure is of what comes of the material named before.
@@ -325,7 +351,11 @@ class Namer : Surroundings {
       if (const Mention* m = solvent_spoken_of(p.first)) return take(d, m, "the solvent spoken of");
     }
     if (const Draft* before = puts_again(p)) return copy(d, *before, "the figure before in other words");
-    take(d, spoken_of(p.first, 60), "pointed back at");
+    const Mention* topic = spoken_of(p.first, 60);
+    for (std::size_t i = p.first; i-- > 0 && topic == nullptr && p.first - i < 40;) {
+      if (const Mention* m = mention_at(i); m != nullptr && !m->water && !m->generic) topic = m;
+    }
+    take(d, topic, "pointed back at");
   }
 
   bool boils_down(const Phrase& p) const {
@@ -462,6 +492,16 @@ class Namer : Surroundings {
     if (const auto named = behind(p.last)) {
       if (named->mention == nullptr || !named->mention->water) return take_found(d, *named, "named behind");
     }
+    if (!s_.figures.empty()) {
+      const Draft& before = s_.figures.back();
+      const Phrase& q = s_.phrase_of(before);
+      const std::size_t gap = p.first - q.last;
+      if (q.kind == Kind::volume && gap <= 2 && s_.word(q.last) == "of" && !before.subject.empty())
+        return copy(d, before, "of the volume before");
+      if (q.kind == Kind::amount && gap < 20 && !before.subject.empty() &&
+          before_in_sentence(p.first, true) == nullptr && p.kind == Kind::molar_concentration)
+        return copy(d, before, "of the amount before");
+    }
     if (!s_.figures.empty() && std::string_view(s_.figures.back().subject_rule) == "what is made up to a volume" &&
         p.first - s_.phrase_of(s_.figures.back()).last < 30)
       return copy(d, s_.figures.back(), "what was made up");
@@ -490,6 +530,15 @@ class Namer : Surroundings {
   void name_count(Draft& d) {
     const Phrase& p = s_.phrase_of(d);
     if (const auto named = behind(p.last)) return take_found(d, *named, "named behind");
+    if (p.kind == Kind::count && d.phrase + 1 < s_.phrases.size()) {
+      const Phrase& each = s_.phrases[d.phrase + 1];
+      const bool unnamed = each.fate == Fate::figure && each.kind == Kind::volume && !behind(each.last);
+      const bool washing =
+          s_.find_before(p.first, WordSet{"wash", "rinse", "washed", "rinsed", "washing"}, 8).has_value();
+      if (unnamed && !washing && each.first - p.last < 10 && before_in_sentence(p.first, false) == nullptr) {
+        if (const Mention* m = liquid_in_hand(p)) return take(d, m, "the solvent in hand");
+      }
+    }
     if (p.kind == Kind::count && s_.find_in_sentence(p.first, WordSet{"add", "adding", "added", "in"})) {
       if (const Mention* m = before_in_sentence(p.first, true)) return take(d, m, "named before");
     }

@@ -67,7 +67,7 @@ const Mention* Surroundings::mention_at(std::size_t token) const {
 
 std::optional<Found> Surroundings::behind(std::size_t i) const {
   bool of = false;
-  std::string unknown;
+  bool past_strength = false;
   for (std::size_t steps = 0; steps < 9 && i < s_.size(); ++steps) {
     if (const Mention* m = mention_at(i)) {
       constexpr WordSet predicates{"is", "are", "was", "were", "has", "goes", "comes", "needs", "isn't"};
@@ -86,6 +86,7 @@ std::optional<Found> Surroundings::behind(std::size_t i) const {
           p.unit == "%" || p.kind == Kind::molar_concentration || p.kind == Kind::volume || p.kind == Kind::mass;
       if (!strength || p.fate == Fate::distractor) return std::nullopt;
       i = p.last;
+      past_strength = true;
       continue;
     }
     const std::string_view word = s_.word(i);
@@ -104,7 +105,7 @@ std::optional<Found> Surroundings::behind(std::size_t i) const {
       ++i;
       continue;
     }
-    if (of && word == "solution") return std::nullopt;  // "7 mL of a two molar solution"
+    if (past_strength && word == "solution") return std::nullopt;  // "7 mL of a two molar solution"
     if (of && s_.tokens.is_type(i, Token::Type::word) && !outcomes.has(word) && !looks.has(word))
       return unknown_name(i);
     return std::nullopt;

@@ -467,6 +467,8 @@ class Tier {
     const bool cue = s_.find_before(phrase(i).first, totals, 6) || s_.find_after(phrase(i).last, totals, 5);
     if (!cue) return;
     if (count_times_each(i)) return;
+    if (s_.find_before(phrase(i).first, WordSet{"expect", "most", "should", "theoretical", "theory", "maximum"}, 6))
+      return;
     if (phrase(i).hedge != model::Hedge::exact && phrase(i).hedge != model::Hedge::about) return;
     // Addends said just before, of the same dimension, that add up.
     std::vector<std::size_t> addends;

@@ -135,6 +135,7 @@ void find_topics(Scene& s) {
                               "decanted",
                               "scrape",
                               "scraped",
+                              "receiver's",
                               "cake",
                               "receiver",
                               "evaporate",
@@ -169,7 +170,13 @@ std::vector<const Mention*> find_introductions(const Scene& s) {
     constexpr WordSet articles{"the", "our", "my", "some", "a", "an"};
     const std::size_t lead = articles.has(s.word_before(m.first)) ? 2 : 1;
     const bool last_words = m.first - begin <= 7 || (s.punctuated && s.end_of_sentence(m.first) - m.last <= 1);
-    if (closes && last_words && naming.has(s.word_before(m.first, lead)) && m.first > begin + lead) {
+    if (closes && last_words && naming.has(s.word_before(m.first, lead)) && m.first >= begin + lead) {
+      found.push_back(&m);
+      continue;
+    }
+    // "I'm putting in sodium carbonate."
+    const bool handled = s.act_before(m.first, Acts(Act::add, Act::take, Act::measure), lead).has_value();
+    if (closes && handled && s.punctuated && s.same_sentence(begin, m.first)) {
       found.push_back(&m);
       continue;
     }
