@@ -220,8 +220,11 @@ std::size_t name_by_ending(const TokenStream& s, std::size_t at) {
   constexpr WordSet behind_radical{"chloride", "bromide", "iodide",   "acetate",
                                    "alcohol",  "ether",   "benzoate", "formate"};
   if (text.ends_with("yl") && behind_radical.has(s.text(word + 1))) return word + 2;
+  constexpr WordSet salts{"hydrochloride", "hydrobromide", "sulfate",     "sulphate", "dihydrochloride", "oxalate",
+                          "phosphate",     "nitrate",      "monohydrate", "chloride", "bromide",         "iodide"};
   for (const std::string_view ending : endings) {
-    if (text.ends_with(ending) && text.size() >= ending.size() + (word > at ? 0u : 2u)) return word + 1;
+    if (text.ends_with(ending) && text.size() >= ending.size() + (word > at ? 0u : 2u))
+      return salts.has(s.text(word + 1)) ? word + 2 : word + 1;
   }
   return 0;
 }

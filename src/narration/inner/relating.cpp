@@ -302,27 +302,39 @@ class Relater {
                      : std::abs(std::abs(figures_[a].reading.value - figures_[b].reading.value) - said) / said + 1e-9;
   }
 
+  /// What figure `percent` says `actual` is a part of: the one that makes that percent of it, else what was expected of
+  /// the same matter, else what was there before.
+  std::optional<std::size_t> whole_of(std::size_t percent, std::size_t actual) const {
+    std::optional<std::size_t> expected;
+    std::optional<std::size_t> expected_else;
+    const std::size_t end = std::min(figures_.size(), percent + 3);
+    for (std::size_t k = end; k-- > 0;) {
+      if (percent > k && percent - k > 14) break;
+      const SpokenFigure& f = figures_[k];
+      if (k == percent || k == actual || kind(k) != kind(actual) || f.corrected_by || f.subject.empty()) continue;
+      if (f.reading.unit == figures_[actual].reading.unit && f.reading.value > 0) {
+        const double share = figures_[actual].reading.value / f.reading.value * 100;
+        if (std::abs(share - figures_[percent].reading.value) < 0.012 * figures_[percent].reading.value) return k;
+      }
+      if (f.role != Role::stated_result || !f.sum_of.empty()) continue;
+      if (same_matter(k, actual)) {
+        if (!expected) expected = k;
+      } else if (!expected_else) {
+        expected_else = k;
+      }
+    }
+    if (expected || expected_else) return expected ? expected : expected_else;
+    for (std::size_t k = 0; k < actual && figures_[actual].role == Role::recovered; ++k) {
+      if (kind(k) == kind(actual) && same_matter(k, actual)) return k;
+    }
+    return std::nullopt;
+  }
+
   void yield(std::size_t i) {
     const SpokenFigure& percent = figures_[i];
     if (percent.kind != Kind::percent_yield || !percent.attached_to || percent.role == Role::other) return;
     const std::size_t actual = *percent.attached_to;
-    std::optional<std::size_t> theory;
-    for (std::size_t k = std::min(figures_.size(), i + 3); k-- > 0;) {
-      if (k == i || k == actual || kind(k) != kind(actual) || figures_[k].corrected_by) continue;
-      if (i > k && i - k > 14) break;
-      if (figures_[k].role == Role::stated_result && figures_[k].sum_of.empty()) {
-        theory = k;
-        break;
-      }
-    }
-    if (!theory && figures_[actual].role == Role::recovered) {
-      for (std::size_t k = 0; k < actual; ++k) {
-        if (kind(k) == kind(actual) && same_matter(k, actual)) {
-          theory = k;
-          break;
-        }
-      }
-    }
+    const std::optional<std::size_t> theory = whole_of(i, actual);
     if (!theory) return;
     add(RelationType::yield, {{"actual", actual, ""}, {"theoretical", *theory, ""}, {"percent", i, ""}}, {},
         percent.subject, "obtained against expected", 0.85);

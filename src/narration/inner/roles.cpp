@@ -150,7 +150,7 @@ class Caster {
       return true;
     if (s_.act_after(p.last, Acts(Act::suppose), 4)) return true;
     std::size_t sentence = s_.sentence[p.first];
-    for (std::size_t back = 0; back < 8; ++back) {
+    for (std::size_t back = 0; back < 8 && s_.punctuated; ++back) {
       const std::size_t begin = s_.sentence_begin[sentence];
       const std::size_t end = s_.sentence_begin[sentence + 1];
       bool opens = false;
@@ -221,7 +221,8 @@ class Caster {
         p.kind == Kind::mass_concentration) {
       return of_strength(d);
     }
-    if (p.kind == Kind::mass && rule == "the metal of the piece") return of_piece(p);
+    if (p.kind == Kind::mass && near(p, WordSet{"gained", "deposited", "gain"}, 3)) return Role::product;
+    if (p.kind == Kind::mass && rule == "the metal of the piece") return of_piece(d);
     if (p.kind == Kind::mass && d.subject.empty()) return Role::other;
     if (rule == "what is in the burette") {
       if (near(p, WordSet{"average", "mean"}, 5)) return Role::stated_result;
@@ -231,7 +232,7 @@ class Caster {
                  : Role::added;
     }
     if (const auto told = of_balance(d)) return *told;
-    const bool liquid = d.mention != nullptr && (d.mention->water || d.mention->solvent);
+    const bool liquid = d.subject == "water" || (d.mention != nullptr && (d.mention->water || d.mention->solvent));
     if (liquid && (p.kind == Kind::volume || p.kind == Kind::count || p.kind == Kind::mass)) return of_solvent(d);
     if (p.kind == Kind::equivalents || p.kind == Kind::amount) return of_amount(d);
     if (came_out(d)) return Role::product;
@@ -279,17 +280,27 @@ class Caster {
     return std::nullopt;
   }
 
-  Role of_piece(const Phrase& p) const {
-    if (s_.act_before(p.first, Acts(Act::lose), 4)) return Role::other;
+  /// A strip or a plate on the balance: lighter than before it is what remains, heavier it carries the product.
+  Role of_piece(const Draft& d) const {
+    const Phrase& p = s_.phrase_of(d);
+    if (governed_by(p, Acts(Act::lose), 4)) return Role::other;
+    for (std::size_t i = place(d); i-- > 0;) {
+      const Draft& before = s_.figures[i];
+      const Phrase& q = s_.phrase_of(before);
+      const bool same_piece = q.kind == Kind::mass && q.unit == p.unit && before.role == Role::measured_out &&
+                              std::string_view(before.subject_rule) == "the metal of the piece";
+      if (!same_piece || p.value < q.value * 0.8 || p.value > q.value * 1.25) continue;
+      if (p.value < q.value) return Role::remainder;
+      return p.value > q.value ? Role::product : Role::measured_out;
+    }
     if (near(p, WordSet{"down"}, 4)) return Role::remainder;
-    if (near(p, WordSet{"now", "gained", "put", "after", "gain", "picked"}, 8)) return Role::product;
-    // Weighed before as well: now it has less or more on it.
+    if (near(p, WordSet{"now", "put", "after", "picked"}, 8)) return Role::product;
     return Role::measured_out;
   }
 
   Role of_solvent(const Draft& d) const {
     const Phrase& p = s_.phrase_of(d);
-    const bool water = d.mention->water;
+    const bool water = d.subject == "water";
     for (std::size_t t = s_.begin_of_sentence(p.first); t < s_.end_of_sentence(p.first) && water; ++t) {
       if (s_.acts[t] == Act::destroy) return Role::added;
     }

@@ -72,7 +72,10 @@ class Namer : Surroundings {
     if (begun != nullptr && !begun->solvent) prefer(begun, begun->first);
     const auto isolated = s_.workup_before(token);
     // "Now the benzaldehyde. I distilled it first": cleaned, not made.
-    const bool cleaned = begun != nullptr && isolated && *isolated > begun->last && *isolated - begun->last < 14;
+    constexpr WordSet cleaning{"distilled",      "distil",        "distill", "recrystallised",
+                               "recrystallized", "recrystallise", "dried",   "recrystallize"};
+    const bool cleaned = begun != nullptr && isolated && *isolated > begun->last && *isolated - begun->last < 25 &&
+                         cleaning.has(s_.word(*isolated)) && s_.word(*isolated + 1) == "it";
     if (isolated && !cleaned && materials_ >= 2 && token - *isolated < 200) prefer(s_.product_at(token), *isolated);
     if (best != nullptr) return best;
     for (std::size_t i = token; i-- > 0 && token - i < reach;) {
@@ -304,6 +307,7 @@ class Namer : Surroundings {
   /// A solvent that was introduced or measured after anything else was.
   const Mention* liquid_in_hand(const Phrase& p) const {
     const Mention* intro = introduced(p.first, 120);
+    if (intro != nullptr && !intro->solvent && intro->first > solvent_token_) return nullptr;
     if (intro != nullptr && !intro->solvent) intro = nullptr;
     if (solvent_ != nullptr && p.first - solvent_token_ < 400 && (topic_ == nullptr || solvent_token_ > topic_token_) &&
         (intro == nullptr || intro->first < solvent_token_))
@@ -324,8 +328,11 @@ class Namer : Surroundings {
   /// "20 mL of that": of what a strength was just given, or what is spoken of.
   void name_pointed_at(Draft& d) {
     const Phrase& p = s_.phrase_of(d);
-    if (const Mention* m = before_in_sentence(p.first, false); m != nullptr && p.first - m->last <= 3)
-      return take(d, m, "named right before");
+    if (const Mention* m = before_in_sentence(p.first, false); m != nullptr && p.first - m->last <= 8) {
+      bool figure_between = false;
+      for (std::size_t t = m->last; t < p.first; ++t) figure_between = figure_between || s_.phrase_at[t];
+      if (p.first - m->last <= 3 || (!figure_between && !stands_by(*m))) return take(d, m, "named right before");
+    }
     if (p.kind == Kind::volume && s_.figures.size() >= 2) {
       // "three grams in 20 mL of water, and I take 4 mL of that": of the solution.
       const Draft& solvent = s_.figures.back();

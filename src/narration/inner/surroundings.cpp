@@ -302,7 +302,7 @@ const Mention* Surroundings::solvent_spoken_of(std::size_t token) const {
       return nullptr;  // already measured out; this is something else
     }
     const Mention* m = mention_at(i);
-    if (m != nullptr) return m->water || m->solvent ? m : nullptr;
+    if (m != nullptr && !m->negated) return m->water || m->solvent ? m : nullptr;
   }
   return nullptr;
 }

@@ -386,18 +386,23 @@ class Tier {
     }
   }
 
+  /// Whether figure `a` is so many percent of figure `b` as figure `i` says.
+  bool makes_percent(std::size_t a, std::size_t b, std::size_t i) const {
+    if (!same_kind(a, b) || !is_portion(phrase(a).kind) || !base_[a] || !base_[b] || *base_[b] == 0) return false;
+    if (s_.figures[a].subject.empty() || s_.figures[b].subject.empty()) return false;  // vessels
+    if (s_.figures[a].same_as == std::optional(b)) return false;
+    return std::abs(*base_[a] / *base_[b] * 100 - phrase(i).value) < 0.012 * phrase(i).value;
+  }
+
   void attach_yield(std::size_t i) {
     using model::Role;
     std::optional<std::size_t> any;
-    // What the percent was worked out from tells which figure was obtained.
-    for (std::size_t a = i; a-- > 0 && distance(a, i) < 70;) {
-      for (std::size_t b = i; b-- > 0 && distance(b, i) < 70;) {
-        if (a == b || !same_kind(a, b) || !is_portion(phrase(a).kind) || !base_[a] || !base_[b] || *base_[b] == 0)
-          continue;
-        if (s_.figures[a].subject.empty() || s_.figures[b].subject.empty()) continue;  // vessels
-        if (s_.figures[a].role == model::Role::stated_result || s_.figures[a].same_as == std::optional(b)) continue;
-        if (std::abs(*base_[a] / *base_[b] * 100 - phrase(i).value) < 0.012 * phrase(i).value &&
-            s_.figures[i].role != Role::other) {
+    // What the percent was worked out from tells which figure was obtained; one that was itself only worked out, last.
+    for (const bool worked_out : {false, true}) {
+      for (std::size_t a = i; a-- > 0 && distance(a, i) < 90;) {
+        for (std::size_t b = i; b-- > 0 && distance(b, i) < 90;) {
+          if (a == b || s_.figures[i].role == Role::other || !makes_percent(a, b, i)) continue;
+          if ((s_.figures[a].role == Role::stated_result) != worked_out) continue;
           s_.figures[i].attached_to = a;
           return;
         }

@@ -155,8 +155,8 @@ std::vector<const Mention*> find_introductions(const Scene& s) {
                             "thing", "step",    "last",   "finally", "for",      "with",   "start", "starting",
                             "we",    "other",   "on",     "to",      "it's",     "that's", "a",     "this",
                             "metal", "acid",    "oil",    "bath",    "solution", "here's", "go"};
-  constexpr WordSet closing{"next",   "now",   "time", ",", ".",     "is",  "first", "and",
-                            "that's", "which", "has",  "i", "comes", "was", "needs"};
+  constexpr WordSet closing{"next", "now",    "time",  ",",   ".", "is",    "first", "and",  "!",
+                            "?",    "that's", "which", "has", "i", "comes", "was",   "needs"};
   for (const Mention& m : s.mentions) {
     if (m.water || m.gas || m.negated) continue;
     const std::size_t begin = s.begin_of_sentence(m.first);
@@ -176,7 +176,8 @@ std::vector<const Mention*> find_introductions(const Scene& s) {
     }
     // "I'm putting in sodium carbonate."
     const bool handled = s.act_before(m.first, Acts(Act::add, Act::take, Act::measure), lead).has_value();
-    if (closes && handled && s.punctuated && s.same_sentence(begin, m.first)) {
+    const bool handled_on = WordSet{"until", "slowly", "to", "carefully", "now", "bit"}.has(s.word(m.last));
+    if ((closes || handled_on) && handled && s.punctuated && s.same_sentence(begin, m.first)) {
       found.push_back(&m);
       continue;
     }
@@ -190,7 +191,7 @@ std::vector<const Mention*> find_introductions(const Scene& s) {
       found.push_back(&m);
       continue;
     }
-    if (opens && closes) found.push_back(&m);
+    if (opens && (closes || s.word(m.last - 1).ends_with("'s"))) found.push_back(&m);
   }
   return found;
 }
