@@ -52,6 +52,7 @@ SpokenFigure figure_of(const Scene& scene, const Draft& d, std::span<const model
   f.role = d.role;
   f.unit_said = p.unit_said;
   f.rule = p.rule;
+  f.subject_rule = d.subject_rule;
   f.confidence = p.confidence;
   f.same_sample_as = d.same_as;
   f.corrected_by = d.corrected_by;

@@ -32,8 +32,9 @@ struct SpokenFigure {
   std::string subject;               ///< normalised; empty when it is about no substance
   model::Role role = model::Role::other;
   bool unit_said = true;
-  std::string rule;       ///< what made it a figure
-  double confidence = 1;  ///< 0 to 1
+  std::string rule;          ///< what made it a figure
+  std::string subject_rule;  ///< what told its subject
+  double confidence = 1;     ///< 0 to 1
   // Places in Reading::figures.
   std::optional<std::size_t> same_sample_as;  ///< always the first that stands
   std::optional<std::size_t> corrected_by;

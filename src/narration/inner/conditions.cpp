@@ -1,5 +1,7 @@
 #include "narration/inner/conditions.h"
 
+#include <string_view>
+
 namespace sash::narration {
 
 namespace {
@@ -63,6 +65,15 @@ About Conditions::dried(const Phrase& p) const {
 About Conditions::contents(std::size_t token) const {
   const About mixture{std::string(pot), nullptr, "the pot"};
   const std::size_t since = s_.workup_before(token).value_or(0);
+  if (!s_.figures.empty()) {
+    const Draft& last = s_.figures.back();
+    const Phrase& q = s_.phrase_of(last);
+    const bool strength = q.kind == Kind::molar_concentration || q.kind == Kind::mass_percent;
+    const bool acid = last.mention != nullptr && last.mention->acid;
+    if (strength && !acid && token - q.last < 40 && !behind(q.last) &&
+        !s_.act_before(q.first, Acts(Act::add, Act::hearsay), 12))
+      return {last.subject, last.mention, "the solution just made"};
+  }
   const Draft* only = nullptr;
   bool water = false;
   for (std::size_t i = s_.figures.size(); i-- > 0;) {
@@ -129,6 +140,11 @@ About Conditions::temperature(const Phrase& p) const {
 
 About Conditions::duration(const Phrase& p) const {
   if (s_.find_in_sentence(p.first, drying)) return dried(p);
+  if (!s_.figures.empty()) {
+    const Draft& last = s_.figures.back();
+    if (std::string_view(last.subject_rule) == "what is dried" && p.first - s_.phrase_of(last).last < 30)
+      return {last.subject, last.mention, "what is dried"};
+  }
   for (const auto& at : {p.last + 3, p.first - std::min<std::size_t>(p.first, 3)}) {
     if (at >= s_.size() || !s_.phrase_at[at] || !s_.same_sentence(at, p.first)) continue;
     const Kind k = s_.phrases[*s_.phrase_at[at]].kind;

@@ -4,6 +4,7 @@
 #include <algorithm>
 
 #include "narration/inner/scene.h"
+#include "narration/inner/topics.h"
 
 namespace sash::narration {
 
@@ -12,7 +13,10 @@ namespace {
 using model::Role;
 using quantity::Kind;
 
-bool said_itself(const Draft& d) { return std::string_view(d.subject_rule).starts_with("named behind"); }
+bool said_itself(const Draft& d) {
+  const bool vague = d.mention != nullptr && is_vague(d.mention->name);
+  return !vague && std::string_view(d.subject_rule).starts_with("named behind");
+}
 
 void follow_first(Scene& s, Draft& d) {
   const Draft& first = s.figures[*d.same_as];
@@ -62,6 +66,7 @@ void follow_attached(const Scene& s, Draft& d) {
 void follow_ties(Scene& scene) {
   for (Draft& d : scene.figures) {
     if (d.same_as) follow_first(scene, d);
+    if (d.fraction_of && !said_itself(d)) d.subject = scene.figures[*d.fraction_of].subject;
     if (!d.sum_of.empty() && !said_itself(d)) d.subject = sum_subject(scene, d);
     if (d.attached_to) {
       follow_attached(scene, d);

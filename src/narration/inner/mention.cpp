@@ -192,6 +192,7 @@ Mention of_material(const Material& m, std::size_t first, std::size_t last) {
   out.solution = flag('l');
   out.dissolves = flag('d');
   out.element = flag('e');
+  out.indicator = flag('i');
   out.mixture = flag('m');
   out.generic = flag('r');
   set_kind_by_name(out);
@@ -292,6 +293,17 @@ constexpr std::array<std::string_view, 176> common = {
     "which",     "while",  "who",   "will",  "with",    "would", "yes",     "yet",    "you",    "you're", "your"};
 static_assert(std::is_sorted(common.begin(), common.end()));
 
+/// Whether different oils were spoken of before: "the oil" is then all of them.
+bool several_oils(const std::vector<Mention>& mentions, std::size_t i) {
+  const std::string* one = nullptr;
+  for (std::size_t k = 0; k < i; ++k) {
+    if (!mentions[k].name.ends_with(" oil")) continue;
+    if (one != nullptr && *one != mentions[k].name) return true;
+    one = &mentions[k].name;
+  }
+  return false;
+}
+
 /// A word for a kind of material stands for the one named before that ends in it: "the iodate" behind "sodium iodate".
 void resolve_generic(std::vector<Mention>& mentions) {
   const auto stands_for = [](const Mention& m, const Mention& before) {
@@ -304,6 +316,11 @@ void resolve_generic(std::vector<Mention>& mentions) {
   };
   for (std::size_t i = 0; i < mentions.size(); ++i) {
     if (!mentions[i].generic) continue;
+    if (mentions[i].name == "oil" && several_oils(mentions, i)) {
+      mentions[i].name = "oils";
+      mentions[i].generic = false;
+      continue;
+    }
     for (std::size_t k = i; k-- > 0;) {
       if (!stands_for(mentions[i], mentions[k])) continue;
       const std::size_t first = mentions[i].first;

@@ -22,6 +22,7 @@ struct Mention {
   bool solution = false;   ///< the word itself means a solution, or "solution" follows
   bool dissolves = false;  ///< a salt or base: its volumes and strengths are those of its solution
   bool element = false;
+  bool indicator = false;  ///< only shows something
   bool mixture = false;
   bool negated = false;  ///< "not the bicarb": expressly another one
   bool generic = false;  ///< "the acid", "the metal": stands for one named before

@@ -11,6 +11,7 @@ namespace {
 using model::Role;
 using quantity::Kind;
 
+constexpr WordSet metal_pieces{"cathode", "anode", "strip", "electrode", "plate", "foil", "nail", "coin", "wire"};
 constexpr Acts measuring(Act::measure, Act::take, Act::have);
 constexpr WordSet first_persons{"i", "i'm", "i've", "i'll", "we", "we've", "we're", "we'll", "my", "mine", "our"};
 
@@ -44,12 +45,14 @@ class Caster {
     switch (p.kind) {
       case Kind::percent_yield:
       case Kind::percent_other:
-        return s_.act_before(p.first, Acts(Act::hearsay), 12) || only_supposed(p) ? Role::other : Role::stated_result;
+        return s_.act_before(p.first, Acts(Act::hearsay), 12) || only_supposed(p) ||
+                       (p.kind == Kind::percent_other && near(p, WordSet{"theory", "theoretical"}, 4))
+                   ? Role::other
+                   : Role::stated_result;
       case Kind::temperature_change:
         return Role::stated_result;
       case Kind::density:
-        return near(p, WordSet{"makes", "works", "comes", "so", "found", "gives", "about"}, 4) ? Role::stated_result
-                                                                                               : Role::other;
+        return of_density(d);
       case Kind::molar_mass:
         return Role::other;
       case Kind::temperature:
@@ -76,7 +79,7 @@ class Caster {
   Role of_temperature(const Phrase& p) const {
     if (s_.act_before(p.first, Acts(Act::hearsay), 6) || only_supposed(p)) return Role::other;
     if (near(p, WordSet{"solubility", "boils", "decomposes", "sublimes"}, 6)) return Role::other;
-    const bool comes_over = near(p, WordSet{"over"}, 5) && near(p, WordSet{"comes", "came", "coming"}, 6);
+    const bool comes_over = near(p, WordSet{"over"}, 8) && near(p, WordSet{"comes", "came", "coming"}, 9);
     if (comes_over) return Role::stated_result;
     if (near(p, WordSet{"melting", "melts", "melted", "melt", "boiling"}, 14) && !near(p, WordSet{"water"}, 2))
       return Role::stated_result;
@@ -113,6 +116,13 @@ class Caster {
       if (q.kind == Kind::pH && s_.figures[i].role == Role::condition) return Role::condition;
     }
     return Role::stated_result;
+  }
+
+  Role of_density(const Draft& d) const {
+    const Phrase& p = s_.phrase_of(d);
+    const Mention* product = s_.product_at(p.first);
+    const bool made = product != nullptr && bare(product->name) == bare(d.subject) && s_.workup_before(p.first);
+    return made || near(p, WordSet{"makes", "works", "comes", "found", "gives"}, 4) ? Role::stated_result : Role::other;
   }
 
   Role of_length(const Draft& d) const {
@@ -168,7 +178,9 @@ class Caster {
   /// What is read aloud of a book or a label, or thrown out.
   bool only_told(const Phrase& p) const {
     return s_.act_before(p.first, Acts(Act::hearsay), 8) ||
-           (is_portion(p.kind) && s_.find_in_sentence(p.first, WordSet{"bucket", "waste", "disposal"}));
+           (is_portion(p.kind) &&
+            (s_.find_in_sentence(p.first, WordSet{"waste", "disposal"}) ||
+             (s_.find_in_sentence(p.first, WordSet{"bucket"}) && !s_.act_before(p.first, Acts(Act::obtain), 6))));
   }
 
   bool made_up(const Phrase& p) const {
@@ -195,6 +207,15 @@ class Caster {
       const Draft& other = s_.figures[i];
       const bool in = other.role == Role::measured_out || other.role == Role::added;
       if (in && is_portion(s_.phrase_of(other).kind) && bare(other.subject) == substance) return true;
+    }
+    return false;
+  }
+
+  /// Whether anything was put in before figure `me`.
+  bool anything_in(std::size_t me) const {
+    for (std::size_t i = 0; i < me; ++i) {
+      const Role r = s_.figures[i].role;
+      if (r == Role::measured_out || r == Role::added || r == Role::solvent) return true;
     }
     return false;
   }
@@ -257,7 +278,7 @@ class Caster {
     const std::size_t me = place(d);
     const bool back = s_.act_before(p.first, Acts(Act::recover), 3) || s_.act_after(p.last, Acts(Act::recover), 5);
     if (p.kind == Kind::mass && nets(me) && !back) {
-      const bool out = s_.workup_before(p.first) || p.first * 2 > s_.size();
+      const bool out = (s_.workup_before(p.first) || p.first * 2 > s_.size()) && anything_in(me);
       return out && !weighed_before(me) && !(put_in(me) && !came_out(d)) ? Role::product : Role::measured_out;
     }
     if (governed_by(p, Acts(Act::lose), 4)) return Role::other;
@@ -280,6 +301,16 @@ class Caster {
     return std::nullopt;
   }
 
+  /// Which piece is weighed: "cathode".
+  std::string_view piece_of(const Phrase& p) const {
+    for (std::size_t t = p.first; t-- > 0 && p.first - t < 12;) {
+      std::string_view word = s_.word(t);
+      if (word.ends_with("'s")) word.remove_suffix(2);
+      if (metal_pieces.has(word)) return word;
+    }
+    return {};
+  }
+
   /// A strip or a plate on the balance: lighter than before it is what remains, heavier it carries the product.
   Role of_piece(const Draft& d) const {
     const Phrase& p = s_.phrase_of(d);
@@ -288,7 +319,8 @@ class Caster {
       const Draft& before = s_.figures[i];
       const Phrase& q = s_.phrase_of(before);
       const bool same_piece = q.kind == Kind::mass && q.unit == p.unit && before.role == Role::measured_out &&
-                              std::string_view(before.subject_rule) == "the metal of the piece";
+                              std::string_view(before.subject_rule) == "the metal of the piece" &&
+                              piece_of(q) == piece_of(p);
       if (!same_piece || p.value < q.value * 0.8 || p.value > q.value * 1.25) continue;
       if (p.value < q.value) return Role::remainder;
       return p.value > q.value ? Role::product : Role::measured_out;
@@ -343,7 +375,9 @@ class Caster {
     if (by_product_noun) return true;
     if (made) {
       if (me >= 2 && looks && (isolated || p.first * 2 > s_.size())) return true;
-      if (isolated && (got || on_balance || s_.act_before(p.first, Acts(Act::have), 6)) && me >= 3) return true;
+      const bool told = got || on_balance || s_.act_before(p.first, Acts(Act::have), 6) ||
+                        near(p, WordSet{"is", "was", "it's", "are"}, 2);
+      if (isolated && told && me >= 3) return true;
       if (!in && me >= 3 && p.first * 2 > s_.size()) return true;
       return false;
     }
@@ -358,6 +392,7 @@ class Caster {
   Role of_reagent(const Draft& d) const {
     const Phrase& p = s_.phrase_of(d);
     if (p.unit == "[drp]") return Role::added;
+    if (!anything_in(place(d))) return Role::measured_out;  // there is nothing to add it to
     const auto add = s_.act_before(p.first, Acts(Act::add), 7);
     const auto measure = s_.act_before(p.first, measuring, 7);
     const bool liquid = p.kind == Kind::volume;
@@ -366,6 +401,7 @@ class Caster {
       return Role::added;
     if (measure) return Role::measured_out;
     if (s_.act_after(p.last, Acts(Act::add), 6)) return Role::added;
+    if (liquid && washing_goes_on(p)) return Role::solvent;
     if (liquid && near(p, WordSet{"next", "then", "now"}, 5)) return Role::added;
     if (liquid && s_.word(p.last) == "of" && near(p, WordSet{"with", "and", "need"}, 3)) return Role::added;
     if (liquid && d.mention != nullptr && d.mention->acid) return Role::added;
@@ -374,6 +410,16 @@ class Caster {
     if (s_.act_before(p.first, measuring, 12)) return Role::measured_out;
     if (s_.act_before(p.first, Acts(Act::add), 20)) return Role::added;
     return Role::measured_out;
+  }
+
+  /// "Then twice with 25 mL of bicarb. Then 20 mL of brine.": what was last done is washing.
+  bool washing_goes_on(const Phrase& p) const {
+    constexpr Acts others(Act::add, Act::measure, Act::take, Act::obtain);
+    for (std::size_t t = p.first; t-- > 0 && p.first - t < 60;) {
+      if (s_.acts[t] == Act::wash) return true;
+      if (others.has(s_.acts[t])) return false;
+    }
+    return false;
   }
 
   /// "... It goes in drop by drop": the sentence behind puts it in.

@@ -49,6 +49,7 @@ class Namer : Surroundings {
   /// What is being spoken of from this figure on.
   void follow_topic(const Draft& d) {
     if (d.mention == nullptr || d.mention->water || !is_material(s_.phrase_of(d).kind)) return;
+    if (d.mention->indicator) return;
     if (d.mention->solvent) {
       solvent_ = d.mention;
       solvent_token_ = std::max(s_.phrase_of(d).first, d.mention->first);
@@ -165,6 +166,10 @@ class Namer : Surroundings {
   }
 
   void take_found(Draft& d, const Found& found, const char* rule) {
+    const Mention* product = s_.product_at(s_.phrase_of(d).first);
+    constexpr WordSet what_came_out{"pigment", "dye", "residue", "precipitate", "distillate"};
+    if (found.mention != nullptr && what_came_out.has(found.mention->name) && product != nullptr)
+      return take(d, product, "by what it is for");
     if (found.mention != nullptr) return take(d, found.mention, rule);
     d.subject = found.name;
     d.subject_rule = "named behind, in words no table knows";
@@ -185,7 +190,8 @@ class Namer : Surroundings {
       d.subject_rule = "what is boiled down";
       return;
     }
-    constexpr WordSet pieces{"cathode", "anode", "strip", "electrode", "plate", "foil", "nail", "coin"};
+    constexpr WordSet pieces{"cathode", "anode",   "strip",       "electrode", "plate", "foil", "cathode's",
+                             "anode's", "strip's", "electrode's", "plate's",   "nail",  "coin"};
     if (p.kind == Kind::mass && s_.find_before(p.first, pieces, 9)) {
       for (std::size_t k = s_.mentions.size(); k-- > 0;) {
         if (s_.mentions[k].first < p.first && s_.mentions[k].element)
@@ -288,8 +294,8 @@ class Namer : Surroundings {
     if (near != nullptr && last != nullptr && again && s_.phrase_of(*last).first > near->last)
       return copy(d, *last, "as the figure before");
     if (near != nullptr) return take(d, near, "named before");
-    if (p.kind == Kind::mass && product(p) != nullptr && materials_ >= 2 &&
-        s_.act_before(p.first, Acts(Act::reckon), 8))
+    const bool at_the_end = s_.workup_before(p.first) || (introduced(p.first, 90) == nullptr && materials_ >= 2);
+    if (p.kind == Kind::mass && product(p) != nullptr && at_the_end && s_.act_before(p.first, Acts(Act::reckon), 8))
       return take(d, product(p), "what is expected");
     const bool late = p.first * 2 > s_.size();
     if (late && p.kind == Kind::mass && product(p) != nullptr && !again && s_.find_before(p.first, obtaining, 8)) {

@@ -47,7 +47,8 @@ constexpr WordSet looks{"crystals", "plates",   "flakes", "platelets", "shards",
 
 constexpr WordSet vessels{"paper's", "dish's", "boat's", "beaker's", "flask's",  "crucible's", "dish",
                           "boat",    "beaker", "flask",  "paper",    "crucible", "vial",       "tube",
-                          "bottle",  "bowl",   "pan",    "jar",      "tin",      "cup",        "tray"};
+                          "bottle",  "bowl",   "pan",    "jar",      "tin",      "cup",        "tray",
+                          "glass",   "papers", "vessel", "basin",    "cylinder", "bag",        "lid"};
 constexpr WordSet weighing{",",     "weigh", "weighs", "weighed", "is",   "was", "are",
                            "empty", "alone", "itself", "plus",    "with", "and"};
 constexpr WordSet product_words{"crude",          "product",        "theoretical", "theory", "yield",
@@ -208,7 +209,8 @@ bool Surroundings::weighs_a_vessel(const Phrase& p) const {
   const bool into = s_.find_before(*vessel, WordSet{"in", "into", "on", "onto", "from", "to"}, 4).has_value() ||
                     lead == "in" || lead == "into" || s_.word_before(*vessel, 2) == "in" ||
                     s_.word_before(*vessel, 2) == "into" || s_.word_before(*vessel, 2) == "on" || lead == "on";
-  return !into && s_.find_before(p.first, weighing, 4).has_value();
+  const bool is = s_.word(*vessel).ends_with("'s") && p.first - *vessel < 5;
+  return !into && (is || s_.find_before(p.first, weighing, 4).has_value());
 }
 
 bool Surroundings::is_weighed_again(const Phrase& p) const {

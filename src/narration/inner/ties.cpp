@@ -174,8 +174,18 @@ class Tier {
     }
   }
 
+  /// What was expected and what was obtained are two, even when they come out alike.
+  bool expected_and_obtained(std::size_t k, std::size_t i) const {
+    using model::Role;
+    const auto out = [](Role r) { return r == Role::product || r == Role::recovered; };
+    const Role a = s_.figures[k].role;
+    const Role b = s_.figures[i].role;
+    return (out(a) && b == Role::stated_result) || (out(b) && a == Role::stated_result);
+  }
+
   /// The same number said again with the same meaning: it was recognised by that, or names its matter once more.
   bool is_echo(std::size_t k, std::size_t i) const {
+    if (expected_and_obtained(k, i)) return false;
     const std::string_view rule = phrase(i).rule;
     if (rule == "said before with its unit" || std::string_view(s_.figures[i].subject_rule) == "the amount said before")
       return true;

@@ -49,6 +49,7 @@ json predictions(const narration::NarrationText& text, const narration::Reading&
     if (f.fraction_of) out["fraction_of"] = *f.fraction_of;
     if (!f.sum_of.empty()) out["sum_of"] = f.sum_of;
     out["rule"] = f.rule;
+    out["subject_rule"] = f.subject_rule;
     figures.push_back(std::move(out));
   }
   json capacities = json::array();
