@@ -11,7 +11,8 @@ namespace sash::narration {
 namespace {
 
 bool is_digit(char c) { return c >= '0' && c <= '9'; }
-bool is_space(char c) { return c == ' ' || c == '\t' || c == '\n' || c == '\f' || c == '\r'; }
+/// What ends a tag's name. A carriage return does not: a file's are gone by now.
+bool is_space(char c) { return c == ' ' || c == '\t' || c == '\n' || c == '\f'; }
 
 struct Token {
   enum class Type { text, start, end, timestamp };
@@ -26,7 +27,7 @@ std::string squeezed(std::string_view s) {
   std::string out;
   bool gap = false;
   for (const char c : s) {
-    if (is_space(c)) {
+    if (is_space(c) || c == '\r') {
       gap = !out.empty();
       continue;
     }

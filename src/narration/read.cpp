@@ -143,6 +143,14 @@ void make_lines(std::vector<RawCue> cues, NarrationText& out) {
   }
 }
 
+/// The times of a SubRip cue that cannot be read lose no words: they follow the cue before.
+void warn_untimed(const std::vector<std::size_t>& lines, NarrationText& out) {
+  if (lines.empty()) return;
+  out.warnings.push_back(
+      fmt::format("{} could not be read, the first on line {}; the words behind {} follow the line before.",
+                  counted(lines.size(), "time line", "time lines"), lines.front(), lines.size() == 1 ? "it" : "them"));
+}
+
 /// The cues, by whichever form the text has; sets out.form.
 std::vector<RawCue> cues_of(const std::string& text, std::string_view file_name, NarrationText& out) {
   if (auto vtt = parse_webvtt(text)) {
@@ -157,12 +165,23 @@ std::vector<RawCue> cues_of(const std::string& text, std::string_view file_name,
       out.warnings.push_back(
           fmt::format("{} does not begin with the line WEBVTT, so it was read as SubRip.", file_name));
     }
-    warn_refused(subrip.refused_timings, out);
+    warn_untimed(subrip.refused_timings, out);
     return raw_cues(std::move(subrip));
   }
   std::vector<RawCue> cues = parse_timed_text(text);
   out.form = cues.empty() ? Form::plain_text : Form::timed_text;
   return cues.empty() ? parse_plain_text(text) : cues;
+}
+
+/// Says that nothing was read; when times were refused, which and how they are written.
+Fault no_line(const NarrationText& out, std::string_view file_name) {
+  std::string sentence = fmt::format("{} holds no line of narration", file_name);
+  if (out.form == Form::webvtt && !out.warnings.empty()) {
+    sentence += " that WebVTT allows: " + out.warnings.front();
+    sentence.pop_back();
+    sentence += "; WebVTT writes them like \"00:01:02.500 --> 00:01:04.000\"";
+  }
+  return Fault::of(Code::malformed, sentence + '.', std::string(file_name));
 }
 
 }  // namespace
@@ -197,9 +216,7 @@ Outcome<NarrationText> read_narration(std::string_view bytes, std::string_view f
     out.warnings.push_back(fmt::format("{} has bytes that are no UTF-8; they are shown as \uFFFD.", file_name));
   }
   make_lines(cues_of(unix_lines(std::move(decoded->utf8)), file_name, out), out);
-  if (out.lines.empty()) {
-    return Fault::of(Code::malformed, fmt::format("{} holds no line of narration.", file_name), std::string(file_name));
-  }
+  if (out.lines.empty()) return no_line(out, file_name);
   mark_noise(out.lines);
   if (full_size > most_bytes) {
     const std::int64_t end = out.lines.back().when.until.in_millis() / 1000;

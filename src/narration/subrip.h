@@ -1,6 +1,8 @@
 #pragma once
-// SubRip files. The format has no standard; this reads what players read: a missing number, a full stop for the comma,
-// short fractions (",5" is half a second), missing blank lines, coordinates behind the times. Pure; linear.
+// SubRip files. The format has no standard; this reads what players read: missing or wrong numbers, a full stop for the
+// comma, missing hours, short fractions (",5" is half a second), mistyped arrows, missing or doubled blank lines,
+// coordinates behind the times. Words behind times that cannot be read are kept: they follow the cue before. Pure;
+// linear.
 
 #include <string>
 #include <string_view>
@@ -19,9 +21,11 @@ struct SubRipCue {
 
 struct SubRip {
   std::vector<SubRipCue> cues;
-  std::vector<std::size_t> refused_timings;  ///< lines (from 1) with an arrow that give no cue
+  std::vector<std::size_t>
+      refused_timings;  ///< lines (from 1) meant as times; their cues stand at the end of the one before
 };
 
+/// The cues in the order of the file. None when no time can be read.
 SubRip parse_subrip(std::string_view text);
 
 }  // namespace sash::narration

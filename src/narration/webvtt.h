@@ -17,7 +17,7 @@ namespace sash::narration {
 struct VttRegion {
   std::string id;
   double width = 100;  ///< percent of the video's width
-  std::int64_t lines = 3;
+  double lines = 3;    ///< whole; the standard sets no bound, so it may be beyond any integer type
   std::pair<double, double> anchor{0, 100};           ///< percent of the region
   std::pair<double, double> viewport_anchor{0, 100};  ///< percent of the video
   bool scroll_up = false;

@@ -81,7 +81,8 @@ void check_settings(const string& settings, std::size_t line, Offences& offences
 // Cue text: character references for & and <, and only the tags the rules know, closed in order.
 void check_cue_text(const string& text, long from, long until, std::size_t line, Offences& offences) {
   static const regex reference(R"(&(?:[A-Za-z][A-Za-z0-9]*|#\d+|#[xX][0-9A-Fa-f]+);)");
-  static const regex tag(R"((/?)(c|i|b|u|v|lang|ruby|rt)((?:\.[^\s.<>&]+)*)(?:[ \t]+([^<>&]*))?)");
+  static const regex tag(R"((/?)(c|i|b|u|v|lang|ruby|rt)((?:\.[^\s.<>&]+)*))"
+                         R"((?:[ \t]+((?:[^>&]|&(?:[A-Za-z][A-Za-z0-9]*|#\d+|#[xX][0-9A-Fa-f]+);)*))?)");
   std::vector<string> open;
   long last = from;
   for (std::size_t i = 0; i < text.size(); ++i) {

@@ -13,7 +13,8 @@ std::size_t srt_offences(const std::string& body) { return read_subrip_strictly(
 TEST(CaptionRules, AcceptTheStandardsOwnForms) {
   const auto read = read_webvtt_strictly(
       "WEBVTT - with words\n\nNOTE a comment\nover two lines\n\n1\n00:11.000 --> 00:13.000 vertical:rl\n"
-      "<v Roger Bingham>We are in New York City\n\n00:00:13.000 --> 100:00:16.000 line:63% position:72% align:start\n"
+      "<v Roger &amp; Bingham>We are in New York City\n\n00:00:13.000 --> 100:00:16.000 line:63% position:72% "
+      "align:start\n"
       "<i.foreignphrase><lang en>Rodan</lang></i> &amp; <00:00:14.000><b>Sh</b>\n");
   EXPECT_EQ(read.offences, std::vector<std::string>{});
   ASSERT_EQ(read.cues.size(), 2U);

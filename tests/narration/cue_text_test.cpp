@@ -2,6 +2,7 @@
 
 #include <gtest/gtest.h>
 
+#include "escapes.h"
 #include "tools/table.h"
 
 namespace sash::narration {
@@ -25,7 +26,7 @@ std::string shape(const CueTree& tree, std::size_t node = 0) {
 }
 
 TEST(Timestamp, IsCollectedAsTheStandardsParserDoes) {
-  for (const test::Row& row : test::read_table("known/narration/webvtt_timestamps.csv")) {
+  for (const sash::test::Row& row : sash::test::read_table("known/narration/webvtt_timestamps.csv")) {
     const std::string& text = row.at("timestamp");
     std::size_t at = 0;
     const auto time = collect_timestamp(text, at);
@@ -34,6 +35,13 @@ TEST(Timestamp, IsCollectedAsTheStandardsParserDoes) {
     if (accepted) {
       EXPECT_EQ(time->in_millis(), static_cast<std::int64_t>(row.number("seconds") * 1000 + 0.5)) << text;
     }
+  }
+}
+
+TEST(CueText, BecomesTheTreeTheStandardMakesOfIt) {
+  for (const sash::test::Row& row : sash::test::read_table("known/narration/webvtt_cue_text.csv")) {
+    EXPECT_EQ(shape(parse_cue_text(test::unescaped(row.at("text")))), test::unescaped(row.at("tree")))
+        << row.at("id") << ": " << row.at("source");
   }
 }
 

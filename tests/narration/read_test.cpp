@@ -143,6 +143,29 @@ TEST(ReadNarration, ReadsAMislabelledSubRip) {
   EXPECT_THAT(text.warnings, ElementsAre("talk.vtt does not begin with the line WEBVTT, so it was read as SubRip."));
 }
 
+TEST(ReadNarration, KeepsTheWordsBehindTimesItCannotRead) {
+  const NarrationText text = read(
+      "1\n00:00:01,000 --> 00:00:02,000\none\n\n2\n00:00:xx,000 --> 00:00:04,000\ntwo\n\n3\n00:00:05,000 --> "
+      "00:00:06,000\nthree\n",
+      "a.srt");
+  EXPECT_THAT(lines(text), ElementsAre("1+0 one", "2+0 two", "5+0 three"));
+  EXPECT_THAT(text.warnings, ElementsAre("1 time line could not be read, the first on line 6; the words behind it "
+                                         "follow the line before."));
+}
+
+TEST(ReadNarration, SaysHowWebVttWritesTimesWhenNoneIsAllowed) {
+  EXPECT_EQ(read_narration("WEBVTT\n\n00:00:01,000 --> 00:00:02,000\na\n", "a.vtt").fault().sentence,
+            "a.vtt holds no line of narration that WebVTT allows: 1 time line could not be read and was left out, the "
+            "first on line 3; WebVTT writes them like \"00:01:02.500 --> 00:01:04.000\".");
+}
+
+TEST(ReadNarration, MendsAFewBrokenBytesWithoutTakingTheFileForAnotherEncoding) {
+  const NarrationText text = read("[0:01] 60 °C, 5 µL, ½ of it, 3 ± 1, A → B, caf\xE9", "a.txt");
+  EXPECT_EQ(text.encoding, "UTF-8");
+  EXPECT_EQ(text.lines[0].text, "60 °C, 5 µL, ½ of it, 3 ± 1, A → B, caf\uFFFD");
+  EXPECT_THAT(text.warnings, ElementsAre("a.txt has bytes that are no UTF-8; they are shown as \uFFFD."));
+}
+
 TEST(ReadNarration, CutsWhatIsFarTooLong) {
   std::string big = "[0:01] start\n";
   while (big.size() < most_bytes + 100) {

@@ -40,10 +40,11 @@ TEST(SubRip, TakesFormattingOff) {
       ElementsAre("1000-2000 pH 2 & 3 < 4 > 1"));
 }
 
-TEST(SubRip, NamesTimesItCannotRead) {
+TEST(SubRip, NamesTimesItCannotReadAndKeepsTheWords) {
   const SubRip file = parse_subrip("1\nabc --> def\nlost?\n\n2\n00:00:01,000 --> 00:00:02,000\nb\n");
   EXPECT_THAT(file.refused_timings, ElementsAre(2u));
-  EXPECT_EQ(file.cues.size(), 1u);
+  ASSERT_EQ(file.cues.size(), 2u);
+  EXPECT_EQ(file.cues[0].text, "lost?");
 }
 
 }  // namespace

@@ -68,6 +68,19 @@ const char* unmarked_utf16(std::string_view bytes) {
   return nullptr;
 }
 
+/// Whether the bytes are UTF-8 with a few broken places: in any other encoding, bytes that chance to be whole
+/// characters of UTF-8 are the exception.
+bool mostly_utf8(std::string_view bytes) {
+  std::size_t whole = 0;
+  std::size_t broken = 0;
+  for (std::size_t i = 0; i < bytes.size();) {
+    const CodePoint c = code_point_at(bytes, i);
+    if (static_cast<unsigned char>(bytes[i]) >= 0x80) ++(c.length > 1 ? whole : broken);
+    i += c.length;
+  }
+  return whole >= 4 * broken;
+}
+
 struct ConverterCloser {
   void operator()(UConverter* c) const { ucnv_close(c); }
 };
@@ -167,7 +180,7 @@ Outcome<DecodedText> decode_text(std::string_view bytes, std::string_view file_n
       bytes.remove_prefix(mark->bytes.size());
     } else if (const char* wide = unmarked_utf16(bytes); wide != nullptr) {
       out.encoding = wide;
-    } else if (is_utf8(bytes)) {
+    } else if (mostly_utf8(bytes)) {
       out.encoding = "UTF-8";
     } else {
       out.encoding = detected(bytes);

@@ -18,18 +18,26 @@ bool is_decimal(std::string_view s) {
   return all_digits(s.substr(0, point)) && all_digits(s.substr(point + 1));
 }
 
+/// The number such digits write: 0 when it is too small for a double, nothing when it is too large for one.
+std::optional<double> decimal(std::string_view s) {
+  if (!is_decimal(s)) return std::nullopt;
+  if (const auto number = read_number(s)) return number;
+  const std::string_view whole = s.substr(0, s.find('.'));
+  const bool too_small = std::all_of(whole.begin(), whole.end(), [](char c) { return c == '0'; });
+  return too_small ? std::optional(0.0) : std::nullopt;
+}
+
 std::optional<double> percentage(std::string_view s) {
   if (!s.ends_with('%')) return std::nullopt;
-  s.remove_suffix(1);
-  if (!is_decimal(s)) return std::nullopt;
-  const auto number = read_number(s);
+  const auto number = decimal(s.substr(0, s.size() - 1));
   return number && *number <= 100 ? number : std::nullopt;
 }
 
-/// A line number: it may be negative.
+/// A line number: it may be negative. "-0" is 0.
 std::optional<double> line_number(std::string_view s) {
-  const std::string_view unsigned_part = s.starts_with('-') ? s.substr(1) : s;
-  return is_decimal(unsigned_part) ? read_number(s) : std::nullopt;
+  const bool negative = s.starts_with('-');
+  const auto number = decimal(negative ? s.substr(1) : s);
+  return number && negative && *number != 0 ? -*number : number;
 }
 
 struct Setting {
@@ -165,7 +173,7 @@ VttRegion read_region(std::string_view text) {
     } else if (name == "width") {
       out.width = percentage(value).value_or(out.width);
     } else if (name == "lines") {
-      if (all_digits(value)) out.lines = read_integer(value).value_or(out.lines);
+      if (all_digits(value)) out.lines = decimal(value).value_or(out.lines);
     } else if (name == "regionanchor") {
       out.anchor = point(value).value_or(out.anchor);
     } else if (name == "viewportanchor") {
