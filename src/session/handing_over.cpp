@@ -31,9 +31,11 @@ std::vector<script::StillPicture> make_script_stills(const model::Record& record
     ++all;
   }
   std::vector<script::StillPicture> out;
-  for (const auto& [footage, moments] : wanted) {
+  for (const auto& entry : wanted) {
+    const model::FootageId footage = entry.first;
+    const std::vector<Moment>& moments = entry.second;
     const auto* file = model::find(record, footage);
-    const auto take = [&](std::size_t which, media::Still still) {
+    const auto take = [&](std::size_t which, const media::Still& still) {
       const auto bytes = media::jpeg_bytes(still.image, still_quality);
       if (bytes) out.push_back({footage, moments[which], std::string(bytes->begin(), bytes->end())});
       progress.at(0.9 * static_cast<double>(out.size()) / static_cast<double>(all));
