@@ -289,7 +289,9 @@ std::vector<Mention> find_mentions(const TokenStream& s, std::span<const model::
   const chem::NameBook& book = chem::NameBook::standard();
   std::vector<Mention> found;
   for (std::size_t i = 0; i < s.size();) {
-    if (s[i].type != Token::Type::word) {
+    const bool locant = s[i].type == Token::Type::number && s.is(i + 1, "-") && s[i + 1].glued &&
+                        s.is_type(i + 2, Token::Type::word) && s[i + 2].glued;  // "4-aminophenol"
+    if (s[i].type != Token::Type::word && !locant) {
       ++i;
       continue;
     }
@@ -310,7 +312,7 @@ std::vector<Mention> find_mentions(const TokenStream& s, std::span<const model::
     const bool name = match && match->known.reading == chem::NameReading::name;
     bool formula = match && match_last == i + 1 && is_plainly_formula(s[i].raw);
     if (match && match_last > i + 1) formula = is_spelled_out(s, i, match_last);
-    const bool plain = match && !match->known.doubtful && (name || formula);
+    const bool plain = match && !match->known.doubtful && (name || formula) && (!locant || match_last > i + 2);
     if (plain && match_last > material_last && !is_everyday(s, i, match_last)) {
       Mention m;
       m.first = i;
