@@ -1,6 +1,8 @@
 // Which phrases with a unit are quantities of the procedure, and which are the size of a vessel, money, somebody's age,
 // an idiom or a thing that is expressly not meant.
 
+#include <algorithm>
+
 #include "narration/inner/scene.h"
 
 namespace sash::narration {
@@ -217,6 +219,27 @@ bool is_drink(const Scene& s, const Phrase& p) {
   return p.number.article && s.word(p.last) == "of" && drinks.has(s.word(p.last + 1));
 }
 
+/// "one mole of aluminium gives one mole of alum": how many to how many.
+bool is_ratio(const Scene& s, const Phrase& p) {
+  const auto counts_moles = [](const Phrase& q) {
+    return q.kind == Kind::amount && q.unit == "mol" && !q.number.decimal && !q.fraction && q.value >= 1 &&
+           q.value <= 12 && q.value == static_cast<double>(static_cast<int>(q.value));
+  };
+  constexpr WordSet relating{"gives", "makes", "needs", "takes",    "give", "make",   "need", "take",
+                             "for",   "per",   "to",    "produces", "eats", "reacts", "with", "every"};
+  if (!counts_moles(p) || s.find_before(p.first, WordSet{"have", "weighed", "got", "use", "used"}, 4)) return false;
+  for (std::size_t t = s.begin_of_sentence(p.first); t < s.end_of_sentence(p.first); ++t) {
+    if (!s.phrase_at[t]) continue;
+    const Phrase& q = s.phrases[*s.phrase_at[t]];
+    if (&q == &p || !counts_moles(q)) continue;
+    const std::size_t from = std::min(p.last, q.last);
+    for (std::size_t k = from; k < std::max(p.first, q.first); ++k) {
+      if (relating.has(s.word(k))) return true;
+    }
+  }
+  return false;
+}
+
 /// "about 40 percent power": the setting of an instrument.
 bool is_setting(const Scene& s, const Phrase& p) {
   constexpr WordSet settings{"power", "speed", "throttle", "brightness", "charge", "battery", "chance", "opacity"};
@@ -270,6 +293,8 @@ void judge_phrases(Scene& scene) {
       settle(p, Fate::distractor, "no time of the process", 0.8);
     } else if (is_drink(scene, p) || is_setting(scene, p)) {
       settle(p, Fate::distractor, "a drink or a setting", 0.85);
+    } else if (p.kind == Kind::amount && is_ratio(scene, p)) {
+      settle(p, Fate::unscored, "a ratio", 0.85);
     } else if (is_percent_idiom(scene, p)) {
       settle(p, Fate::distractor, "idiom", 0.8);
     } else if (is_capacity(scene, p)) {

@@ -284,6 +284,8 @@ static_assert(std::is_sorted(common.begin(), common.end()));
 
 }  // namespace
 
+bool names_gas(std::string_view name) { return gases.has(name); }
+
 std::vector<Mention> find_mentions(const TokenStream& s, std::span<const model::NarrationLine> lines) {
   const Pieces pieces = pieces_of(s, lines);
   const chem::NameBook& book = chem::NameBook::standard();

@@ -5,6 +5,7 @@
 #include <optional>
 #include <span>
 #include <string>
+#include <string_view>
 #include <vector>
 
 #include "narration/inner/token.h"
@@ -27,6 +28,9 @@ struct Mention {
   bool negated = false;  ///< "not the bicarb": expressly another one
   bool generic = false;  ///< "the acid", "the metal": stands for one named before
 };
+
+/// Whether a substance of that name is a gas in a room.
+bool names_gas(std::string_view name);
 
 std::vector<Mention> find_mentions(const TokenStream& s, std::span<const model::NarrationLine> lines);
 

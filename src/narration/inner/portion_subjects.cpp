@@ -60,8 +60,8 @@ void PortionNamer::name_portion(Draft& d) {
   if (p.kind == Kind::volume && speaks_of_gas(p)) {
     if (const Mention* gas = last_gas(p.first)) return take(d, gas, "the gas that is caught");
   }
-  if (p.kind == Kind::volume && titrant() != nullptr && read_off_burette(d))
-    return take(d, titrant(), "what is in the burette");
+  if (p.kind == Kind::volume && titrant(p.first) != nullptr && read_off_burette(d))
+    return take(d, titrant(p.first), "what is in the burette");
   if (const Draft* before = said_before(p)) return copy(d, *before, "said before");
   if (p.kind == Kind::volume && is_made_up(p)) return name_made_up(d);
   if (const Draft* before = puts_again(p)) return copy(d, *before, "the figure before in other words");

@@ -401,7 +401,8 @@ class Caster {
       return Role::added;
     if (measure) return Role::measured_out;
     if (s_.act_after(p.last, Acts(Act::add), 6)) return Role::added;
-    if (liquid && washing_goes_on(p)) return Role::solvent;
+    const bool acid = d.mention != nullptr && d.mention->acid;
+    if (liquid && !acid && washing_goes_on(p)) return Role::solvent;
     if (liquid && near(p, WordSet{"next", "then", "now"}, 5)) return Role::added;
     if (liquid && s_.word(p.last) == "of" && near(p, WordSet{"with", "and", "need"}, 3)) return Role::added;
     if (liquid && d.mention != nullptr && d.mention->acid) return Role::added;

@@ -199,7 +199,7 @@ class Namer : PortionNamer {
 
   void make_gas(Draft& d) {
     Phrase& p = s_.phrase_of(d);
-    const bool gas = d.mention != nullptr ? d.mention->gas : d.subject == "gas";
+    const bool gas = d.mention != nullptr ? d.mention->gas || names_gas(d.mention->name) : d.subject == "gas";
     if (p.kind == Kind::volume && gas && p.unit != "[drp]") p.kind = Kind::gas_volume;
   }
 

@@ -48,7 +48,7 @@ constexpr WordSet looks{"crystals", "plates",   "flakes", "platelets", "shards",
 constexpr WordSet vessels{"paper's", "dish's", "boat's", "beaker's", "flask's",  "crucible's", "dish",
                           "boat",    "beaker", "flask",  "paper",    "crucible", "vial",       "tube",
                           "bottle",  "bowl",   "pan",    "jar",      "tin",      "cup",        "tray",
-                          "glass",   "papers", "vessel", "basin",    "cylinder", "bag",        "lid"};
+                          "papers",  "vessel", "basin",  "cylinder", "bag"};
 constexpr WordSet weighing{",",     "weigh", "weighs", "weighed", "is",   "was", "are",
                            "empty", "alone", "itself", "plus",    "with", "and"};
 constexpr WordSet product_words{"crude",          "product",        "theoretical", "theory", "yield",
@@ -203,7 +203,9 @@ bool Surroundings::weighs_a_vessel(const Phrase& p) const {
   if (s_.find_before(p.first,
                      WordSet{"so", "leaves", "leaving", "got", "gives", "minus", "makes", "means", "i've", "have"}, 3))
     return false;
-  const auto vessel = s_.find_before(p.first, vessels, 9);
+  auto vessel = s_.find_before(p.first, vessels, 9);
+  if (const auto glass = s_.find_before(p.first, WordSet{"glass"}, 6); glass && s_.word_before(*glass) == "watch")
+    vessel = glass;
   if (!vessel) return false;
   const std::string_view lead = s_.word_before(*vessel);
   const bool into = s_.find_before(*vessel, WordSet{"in", "into", "on", "onto", "from", "to"}, 4).has_value() ||

@@ -149,12 +149,26 @@ class Tier {
     return link && stops <= 1;
   }
 
+  /// Mass and volume of one portion of anything but a gas: not lighter than foam, not heavier than osmium; and a mass
+  /// is never that of the volume of solution it went into.
+  bool plausible_density(std::size_t mass, std::size_t volume) const {
+    if (phrase(mass).kind != Kind::mass || phrase(volume).kind != Kind::volume) return true;
+    if (!base_[mass] || !base_[volume] || *base_[volume] == 0) return true;
+    const double density = *base_[mass] / *base_[volume];  // g/m3 or kg/m3, as the coherent units are
+    return density > 200 && density < 23000;
+  }
+  bool dissolved(std::size_t i) const { return std::string_view(s_.figures[i].subject).ends_with(" solution"); }
+
   void repeat(std::size_t i) {
     if (s_.figures[i].same_as) return;
     const Kind kind = phrase(i).kind;
     if (kind == Kind::count || kind == Kind::fraction || kind == Kind::percent_other || kind == Kind::percent_yield ||
         kind == Kind::density)
       return;
+    if (const auto exact = said_exactly(i)) {
+      s_.figures[i].same_as = first_of(*exact);
+      return;
+    }
     for (std::size_t k = i; k-- > 0;) {
       const std::size_t far = distance(k, i);
       if (far > reach_of(kind)) break;
@@ -172,6 +186,19 @@ class Tier {
         return;
       }
     }
+  }
+
+  /// The figure of the same matter with the very same number, when the number is telling.
+  std::optional<std::size_t> said_exactly(std::size_t i) const {
+    const Kind kind = phrase(i).kind;
+    const bool portion = kind == Kind::mass || kind == Kind::volume || kind == Kind::amount;
+    if (!portion || !phrase(i).number.decimal || s_.figures[i].role == model::Role::product) return std::nullopt;
+    for (std::size_t k = i; k-- > 0 && distance(k, i) <= reach_of(kind);) {
+      if (s_.figures[k].corrected_by || !same_kind(k, i) || phrase(k).unit != phrase(i).unit) continue;
+      if (!close(k, i, 1e-9) || !same_matter(k, i) || new_portion(k, i) || expected_and_obtained(k, i)) continue;
+      return k;
+    }
+    return std::nullopt;
   }
 
   /// What was expected and what was obtained are two, even when they come out alike.
@@ -208,7 +235,9 @@ class Tier {
     const Kind a = phrase(k).kind;
     const Kind b = phrase(i).kind;
     const bool portions = is_portion(a) && is_portion(b);
-    if (is_portion(b) && distance(k, i) > 60) return false;
+    const bool refers = b == Kind::amount && a != b && said_of_the(i) && distance(k, i) < 150;
+    if (is_portion(b) && distance(k, i) > 60 && !refers) return false;
+    if (refers && distance(k, i) > 60) return same_matter(k, i) && only_portion_of_its_matter(k, i);
     if (portions && a != b) return other_unit(k, i);
     if (a != b) return false;
     const std::size_t far = distance(k, i);
@@ -242,6 +271,19 @@ class Tier {
     if (a == Kind::length) return phrase(k).unit != phrase(i).unit && close(k, i, 0.13) && far < 20 && equated(k, i);
     if (a == Kind::pressure) return close(k, i, 0.02) && far < 30 && phrase(k).unit != phrase(i).unit;
     return false;
+  }
+
+  /// "The oil is only about one mole": said of what was measured before.
+  bool said_of_the(std::size_t i) const {
+    const Mention* m = s_.figures[i].mention;
+    return m != nullptr && m->last <= phrase(i).first && phrase(i).first - m->last < 7 &&
+           s_.word_before(m->first) == "the" && s_.same_sentence(m->first, phrase(i).first);
+  }
+  bool only_portion_of_its_matter(std::size_t k, std::size_t i) const {
+    for (std::size_t m = 0; m < i; ++m) {
+      if (m != k && is_portion(phrase(m).kind) && same_matter(m, k) && first_of(m) != first_of(k)) return false;
+    }
+    return true;
   }
 
   bool negated_between(std::size_t k, std::size_t i) const { return word_between(k, i, WordSet{"not"}); }
@@ -296,6 +338,12 @@ class Tier {
     const Role rb = s_.figures[i].role;
     if ((rb == Role::product || rb == Role::recovered || rb == Role::remainder) && ra != rb) return false;
     if (ra == Role::other && rb != Role::other && a != Kind::density) return false;
+    const std::size_t mass = phrase(k).kind == Kind::mass ? k : i;
+    const std::size_t volume = phrase(k).kind == Kind::mass ? i : k;
+    if (!plausible_density(mass, volume)) return false;
+    if (phrase(mass).kind == Kind::mass && phrase(volume).kind == Kind::volume && dissolved(volume) &&
+        !by_density(k, i))
+      return false;
     if (in_moles(i) && same_matter(k, i) && distance(k, i) < 45) return true;
     if (by_density(k, i)) return true;
     // Another figure of the same kind in between is a new portion.
@@ -333,13 +381,19 @@ class Tier {
     if (is_strength(kind)) return attach_strength(i);
     if (kind == Kind::density) return attach_to_portion(i, 40);
     if (kind == Kind::percent_yield) return attach_yield(i);
-    if (kind == Kind::percent_other) return attach_to_portion(i, 80);
+    if (kind == Kind::percent_other) return attach_loss(i);
     if (kind == Kind::mass || kind == Kind::volume) return attach_each(i);
   }
 
   void attach_strength(std::size_t i) {
     if (s_.figures[i].same_as) return;
-    if (s_.figures[i].role == model::Role::stated_result && phrase(i).kind == Kind::molar_concentration) return;
+    if (phrase(i).kind == Kind::molar_concentration && s_.figures[i].role == model::Role::stated_result) {
+      // "3.16 grams in a litre, so it ought to be 0.02 molar": still of what was just made.
+      const bool just_made = i >= 2 && s_.figures[i - 1].subject == "water" && distance(i - 1, i) < 14 &&
+                             phrase(i - 1).kind == Kind::volume && same_matter(i - 2, i) && distance(i - 2, i) < 24;
+      if (just_made) s_.figures[i].attached_to = i - 1;
+      return;
+    }
     if (s_.act_before(phrase(i).first, Acts(Act::hearsay), 8)) return;
     const auto fits = [&](std::size_t k) {
       const Kind kind = phrase(k).kind;
@@ -383,6 +437,18 @@ class Tier {
         return;
       }
     }
+  }
+
+  /// A loss in percent is one of what was there before it; other percents belong to the last portion.
+  void attach_loss(std::size_t i) {
+    if (i > 0 && phrase(i - 1).kind == Kind::mass && distance(i - 1, i) < 24) {
+      for (std::size_t k = i - 1; k-- > 0 && distance(k, i) < 160;) {
+        if (!makes_percent(i - 1, k, i) || s_.figures[i - 1].role != model::Role::other) continue;
+        s_.figures[i].attached_to = first_of(k);
+        return;
+      }
+    }
+    attach_to_portion(i, 80);
   }
 
   void attach_to_portion(std::size_t i, std::size_t reach) {

@@ -90,6 +90,16 @@ void Trail::note_titrant(const Draft& d) {
   }
 }
 
+const Mention* Trail::titrant(std::size_t token) const {
+  if (titrant_ != nullptr || !s_.find_before(token, WordSet{"burette", "buret"}, 6)) return titrant_;
+  for (std::size_t i = s_.figures.size(); i-- > 0;) {
+    const Draft& d = s_.figures[i];
+    if (s_.phrase_of(d).kind != Kind::molar_concentration || d.mention == nullptr || d.mention->acid) continue;
+    return d.mention;
+  }
+  return nullptr;
+}
+
 bool Trail::titrated() const {
   if (!analyte_) return false;
   for (std::size_t i = s_.figures.size(); i-- > *analyte_ + 1;) {

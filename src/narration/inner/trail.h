@@ -34,7 +34,8 @@ class Trail : protected Surroundings {
   void take_found(Draft& d, const Found& found, const char* rule);
 
   std::size_t materials() const { return materials_; }  ///< figures about materials so far
-  const Mention* titrant() const { return titrant_; }   ///< what is in the burette
+  /// What is in the burette, as of `token`: what was said to be, or the solution that was made and not yet poured out.
+  const Mention* titrant(std::size_t token) const;
   /// The figure of what it is run into.
   const Draft* analyte() const { return analyte_ ? &s_.figures[*analyte_] : nullptr; }
 
