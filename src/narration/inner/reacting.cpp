@@ -42,8 +42,15 @@ std::vector<std::string> salts_of(const std::vector<Matter>& reactants) {
     std::string_view formula;
     std::string_view anion;
   };
-  constexpr std::array<Acid, 5> acids = {
-      {{"HCl", "chloride"}, {"H2SO4", "sulfate"}, {"HNO3", "nitrate"}, {"H3PO4", "phosphate"}, {"CH3COOH", "acetate"}}};
+  constexpr std::array<Acid, 9> acids = {{{"HCl", "chloride"},
+                                          {"H2SO4", "sulfate"},
+                                          {"HNO3", "nitrate"},
+                                          {"H3PO4", "phosphate"},
+                                          {"CH3COOH", "acetate"},
+                                          {"H2C2O4", "oxalate"},
+                                          {"C6H8O7", "citrate"},
+                                          {"HCOOH", "formate"},
+                                          {"HBr", "bromide"}}};
   std::vector<std::string> salts;
   const auto add = [&](std::string_view cation, std::string_view anion) {
     const auto known = chem::normalise_name(std::string(cation) + " " + std::string(anion));
@@ -133,6 +140,26 @@ std::vector<std::pair<Matter, const Sample*>> measured_in(const std::vector<Spok
 }
 
 }  // namespace
+
+std::optional<Neutralisation> neutralisation(const std::string& subject, const std::string& other) {
+  const auto one = matter_of(subject);
+  const auto two = matter_of(other);
+  if (!one || !two || one->formula == two->formula) return std::nullopt;
+  const auto is_acid = [](const Matter& m) { return m.name.ends_with("acid") || m.name == "vinegar"; };
+  if (is_acid(*one) == is_acid(*two)) return std::nullopt;
+  const Matter& base = is_acid(*one) ? *two : *one;
+  const bool basic = base.name.ends_with("hydroxide") || base.name.ends_with("carbonate") || base.name == "ammonia" ||
+                     base.name.ends_with("oxide");
+  if (!basic) return std::nullopt;
+  for (const std::string& salt : salts_of({*one, *two})) {
+    for (const std::vector<std::string>& right :
+         {std::vector<std::string>{salt, "H2O"}, {salt, "H2O", "CO2"}, std::vector<std::string>{salt}}) {
+      if (auto text = balanced({one->formula, two->formula}, right))
+        return Neutralisation{*text, one->formula, two->formula};
+    }
+  }
+  return std::nullopt;
+}
 
 std::vector<SpokenRelation> reactions(const std::vector<SpokenFigure>& figures, const std::vector<Sample>& samples) {
   std::vector<SpokenRelation> out;

@@ -1,9 +1,11 @@
 #include "narration/inner/relating.h"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 #include <set>
 
+#include "narration/inner/processes.h"
 #include "narration/inner/reacting.h"
 #include "narration/inner/samples.h"
 
@@ -31,6 +33,7 @@ class Relater {
       yield(i);
     }
     for (SpokenRelation& r : reactions(figures_, samples_)) out_.push_back(std::move(r));
+    for (SpokenRelation& r : processes(figures_, samples_, out_)) out_.push_back(std::move(r));
     return std::move(out_);
   }
 
@@ -70,9 +73,8 @@ class Relater {
       kinds.insert(Kind::density);
     }
     const bool gas = kinds.count(Kind::gas_volume) != 0;
-    const std::map<std::string, std::string> given =
-        subject.empty() ? std::map<std::string, std::string>()
-                        : std::map<std::string, std::string>{{"substance", substance_of(subject)}};
+    std::map<std::string, std::string> given;
+    if (!subject.empty()) given["substance"] = counted_as_atoms(terms).value_or(substance_of(subject));
     if (gas && kinds.count(Kind::amount) != 0) {
       add(RelationType::gas_given_off, with_room(terms), given, subject, "moles and volume of a gas", 0.85);
     } else if (solution && kinds.size() >= 2) {
@@ -87,6 +89,38 @@ class Relater {
       }
       if (same.size() >= 2) add(RelationType::same_portion, same, {}, subject, "said again", 0.85);
     }
+  }
+
+  /// "The oxygen taken up is 0.254 grams, or 15.9 millimoles": an element that goes about in pairs, counted by atoms.
+  /// Its symbol, when the figures fit atoms and not pairs.
+  std::optional<std::string> counted_as_atoms(const std::vector<SpokenTerm>& terms) const {
+    struct Paired {
+      std::string_view name;
+      const char* symbol;
+      double atom;  ///< g/mol, IUPAC 2021 abridged standard atomic weights
+    };
+    constexpr std::array<Paired, 6> paired = {{{"oxygen", "O", 15.999},
+                                               {"hydrogen", "H", 1.008},
+                                               {"nitrogen", "N", 14.007},
+                                               {"chlorine", "Cl", 35.45},
+                                               {"bromine", "Br", 79.904},
+                                               {"iodine", "I", 126.90}}};
+    const auto scaled = [&](Kind wanted) -> std::optional<double> {
+      for (const SpokenTerm& t : terms) {
+        const model::Reading& r = figures_[t.figure].reading;
+        if (kind(t.figure) != wanted || r.upper) continue;
+        return r.value * (r.unit.starts_with("m") && r.unit != "mol" ? 1e-3 : r.unit == "kg" ? 1e3 : 1);
+      }
+      return std::nullopt;
+    };
+    const auto mass = scaled(Kind::mass);
+    const auto amount = scaled(Kind::amount);
+    if (!mass || !amount || *amount == 0) return std::nullopt;
+    const std::string substance = substance_of(figures_[terms.front().figure].subject);
+    for (const Paired& p : paired) {
+      if (p.name == substance && std::abs(*mass / *amount / p.atom - 1) < 0.05) return p.symbol;
+    }
+    return std::nullopt;
   }
 
   static const char* slot_of(Kind k, bool solution) {

@@ -16,9 +16,7 @@ void accept_all(std::vector<T>& things) {
   for (T& thing : things) thing.origin.standing = model::Standing::confirmed;
 }
 
-}  // namespace
-
-std::vector<Conflict> conflicts_of(const narration::NarrationText& text) {
+model::Record record_of(const narration::NarrationText& text) {
   model::Record record;
   model::Footage footage;
   footage.id = {1};
@@ -29,6 +27,30 @@ std::vector<Conflict> conflicts_of(const narration::NarrationText& text) {
     line.footage = footage.id;
     record.lines.push_back(line);
   }
+  return record;
+}
+
+}  // namespace
+
+std::vector<std::string> relations_of(const narration::NarrationText& text) {
+  std::int64_t next = 0;
+  const narration::Proposals found = narration::propose(record_of(text), [&](const model::Thing&) { return ++next; });
+  std::vector<std::string> out;
+  for (const model::Relation& r : found.relations) {
+    std::string line(model::name_of(r.type));
+    for (const model::Term& t : r.terms) {
+      const auto it =
+          std::find_if(found.figures.begin(), found.figures.end(), [&](const auto& f) { return f.id == t.figure; });
+      line += " | " + t.slot + " " + (it == found.figures.end() ? "?" : it->label);
+    }
+    for (const auto& [key, value] : r.given) line += " | " + key + "=" + value;
+    out.push_back(std::move(line));
+  }
+  return out;
+}
+
+std::vector<Conflict> conflicts_of(const narration::NarrationText& text) {
+  model::Record record = record_of(text);
   std::int64_t next = 0;
   narration::Proposals proposals = narration::propose(record, [&](const model::Thing&) { return ++next; });
   accept_all(proposals.figures);

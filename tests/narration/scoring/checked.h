@@ -15,6 +15,9 @@ struct Conflict {
   std::vector<std::size_t> figures;  ///< places in the reading; the one compared first
 };
 
+/// Every relation that is proposed: its type and its figures as said.
+std::vector<std::string> relations_of(const narration::NarrationText& text);
+
 std::vector<Conflict> conflicts_of(const narration::NarrationText& text);
 
 }  // namespace sash::test
