@@ -60,6 +60,7 @@ SpokenFigure figure_of(const Scene& scene, const Draft& d, std::span<const model
   f.fraction_of = d.fraction_of;
   f.sum_of = d.sum_of;
   f.count_times_each = d.count_times_each;
+  f.molar_mass = d.molar_mass;
   return f;
 }
 

@@ -41,7 +41,8 @@ struct SpokenFigure {
   std::optional<std::size_t> attached_to;
   std::optional<std::size_t> fraction_of;
   std::vector<std::size_t> sum_of;
-  bool count_times_each = false;  ///< sum_of is a count and what each of them is, to be multiplied
+  bool count_times_each = false;     ///< sum_of is a count and what each of them is, to be multiplied
+  std::optional<double> molar_mass;  ///< g/mol, as said where this restates an amount or a mass ("times 63.5")
 };
 
 /// A quantity that is no figure of the procedure: how much a vessel holds, what a supply is rated for.

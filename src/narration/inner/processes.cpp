@@ -73,6 +73,7 @@ class Processes {
 
   /// "half an amp for twenty minutes": the time said right behind the current, and what the charge makes.
   void electrolysis(std::size_t current) {
+    if (figures_[current].role == Role::other) return;
     if (current + 1 >= figures_.size() || kind(current + 1) != Kind::duration || !stands(current + 1)) return;
     const std::size_t time = current + 1;
     for (std::size_t k = time + 1; k < figures_.size() && k <= time + 8; ++k) {

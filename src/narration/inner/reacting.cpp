@@ -1,5 +1,8 @@
 #include "narration/inner/reacting.h"
 
+#include <fmt/format.h>
+#include <fmt/ranges.h>
+
 #include <algorithm>
 #include <array>
 #include <set>
@@ -74,48 +77,66 @@ std::vector<std::string> salts_of(const std::vector<Matter>& reactants) {
   return salts;
 }
 
-std::optional<std::string> balanced(const std::vector<std::string>& left, const std::vector<std::string>& right) {
+/// "Zn", "Al": one symbol.
+bool is_element(const std::string& formula) {
+  return !formula.empty() && formula.size() <= 2 && (formula.size() == 1 || (formula[1] >= 'a' && formula[1] <= 'z'));
+}
+
+/// A balanced equation and how many particles it takes: of several the simpler is likelier.
+struct Balanced {
   std::string text;
-  for (const std::string& f : left) text += (text.empty() ? "" : " + ") + f;
-  text += " -> ";
-  bool first = true;
-  for (const std::string& f : right) {
-    text += (first ? "" : " + ") + f;
-    first = false;
-  }
+  std::int64_t particles = 0;
+};
+
+/// Nothing when it does not balance, or only with numbers that no reaction at the bench has: many molecules of an
+/// organic reactant rearranged into each other.
+std::optional<Balanced> balanced(const std::vector<std::string>& left, const std::vector<std::string>& right) {
+  const std::string text = fmt::format("{} -> {}", fmt::join(left, " + "), fmt::join(right, " + "));
   const auto equation = chem::read_equation(text);
   if (!equation) return std::nullopt;
   const auto found = chem::balance(*equation);
   if (!found || found->status != chem::BalanceStatus::balanced) return std::nullopt;
-  return found->balanced;
+  Balanced out{found->balanced, 0};
+  for (std::size_t i = 0; i < found->coefficients.size(); ++i) {
+    out.particles += found->coefficients[i];
+    const bool organic =
+        i < left.size() && left[i].find('C') != std::string::npos && left[i].find('H') != std::string::npos;
+    if (organic && found->coefficients[i] > 4) return std::nullopt;
+  }
+  return out.particles <= 40 ? std::optional(out) : std::nullopt;
 }
 
-/// Balanced equations from these reactants to that product, the one with fewest by-products first.
-std::vector<std::string> candidates(const std::vector<Matter>& reactants, const std::string& product,
-                                    bool two_by_products) {
+/// Balanced equations from these reactants to that product with at most one by-product, else with two; the simplest
+/// first. `named`: formulas of what else is spoken of, which are likelier by-products than unnamed ones.
+std::vector<Balanced> candidates(const std::vector<Matter>& reactants, const std::string& product,
+                                 const std::vector<std::string>& named, bool two_by_products) {
   constexpr std::size_t most = 3;
   std::vector<std::string> left;
   for (const Matter& m : reactants) left.push_back(m.formula);
   std::vector<std::string> others = salts_of(reactants);
+  others.insert(others.end(), named.begin(), named.end());
   others.insert(others.end(), by_products.begin(), by_products.end());
-  std::erase_if(others, [&](const std::string& f) {
-    return f == product || std::find(left.begin(), left.end(), f) != left.end();
-  });
-  std::vector<std::string> distinct;  // the likeliest stay first: salts, water, gases
+  std::vector<std::string> distinct;
+  const bool element = std::any_of(left.begin(), left.end(), is_element);
   for (std::string& f : others) {
-    if (std::find(distinct.begin(), distinct.end(), f) == distinct.end()) distinct.push_back(std::move(f));
+    if (f == "H2" && !element) continue;  // hydrogen comes of a metal
+    const bool part = f == product || std::find(left.begin(), left.end(), f) != left.end();
+    if (!part && std::find(distinct.begin(), distinct.end(), f) == distinct.end()) distinct.push_back(std::move(f));
   }
   others = std::move(distinct);
-  std::vector<std::string> found;
+  std::vector<Balanced> found;
   if (auto e = balanced(left, {product})) found.push_back(*e);
-  for (std::size_t a = 0; a < others.size() && found.size() < most; ++a) {
-    if (auto e = balanced(left, {product, others[a]})) found.push_back(*e);
+  for (const std::string& other : others) {
+    if (auto e = balanced(left, {product, other})) found.push_back(*e);
   }
-  for (std::size_t a = 0; a < others.size() && two_by_products && found.size() < most && found.empty(); ++a) {
+  for (std::size_t a = 0; a < others.size() && two_by_products && found.empty(); ++a) {
     for (std::size_t b = a + 1; b < others.size() && found.size() < most; ++b) {
       if (auto e = balanced(left, {product, others[a], others[b]})) found.push_back(*e);
     }
   }
+  std::stable_sort(found.begin(), found.end(),
+                   [](const Balanced& a, const Balanced& b) { return a.particles < b.particles; });
+  if (found.size() > most) found.resize(most);
   return found;
 }
 
@@ -139,6 +160,46 @@ std::vector<std::pair<Matter, const Sample*>> measured_in(const std::vector<Spok
   return found;
 }
 
+/// The simplest reaction to the product: of one or two of the substances measured in last.
+struct Reacting {
+  std::vector<std::size_t> used;  ///< places among the substances measured in
+  std::vector<Balanced> equations;
+};
+std::optional<Reacting> simplest(const std::vector<std::pair<Matter, const Sample*>>& in, const std::string& product,
+                                 const std::vector<std::string>& named) {
+  std::optional<Reacting> best;
+  std::int64_t best_cost = 0;
+  const auto consider = [&](std::vector<std::size_t> used, std::vector<Balanced> equations) {
+    if (equations.empty()) return;
+    constexpr std::int64_t age = 12;  // particles that one place further back in the narration is worth
+    std::int64_t cost = equations.front().particles;
+    for (const std::size_t k : used) cost += age * static_cast<std::int64_t>(k);
+    if (best && cost >= best_cost) return;
+    best_cost = cost;
+    best = Reacting{std::move(used), std::move(equations)};
+  };
+  for (std::size_t a = 0; a < in.size(); ++a) {
+    for (std::size_t b = a + 1; b < in.size(); ++b)
+      consider({a, b}, candidates({in[a].first, in[b].first}, product, named, false));
+  }
+  for (std::size_t a = 0; a < in.size() && !best; ++a) consider({a}, candidates({in[a].first}, product, named, false));
+  if (!best && in.size() >= 2) consider({0, 1}, candidates({in[0].first, in[1].first}, product, named, true));
+  return best;
+}
+
+/// Formulas of what is weighed out or expected anywhere.
+std::vector<std::string> named_products(const std::vector<SpokenFigure>& figures) {
+  std::vector<std::string> named;
+  for (const SpokenFigure& f : figures) {
+    const bool out = f.role == Role::product || f.role == Role::stated_result;
+    if (!out || !is_portion(f.kind) || named.size() >= 6) continue;
+    const auto matter = matter_of(f.subject);
+    if (matter && std::find(named.begin(), named.end(), matter->formula) == named.end())
+      named.push_back(matter->formula);
+  }
+  return named;
+}
+
 }  // namespace
 
 std::optional<Neutralisation> neutralisation(const std::string& subject, const std::string& other) {
@@ -155,7 +216,7 @@ std::optional<Neutralisation> neutralisation(const std::string& subject, const s
     for (const std::vector<std::string>& right :
          {std::vector<std::string>{salt, "H2O"}, {salt, "H2O", "CO2"}, std::vector<std::string>{salt}}) {
       if (auto text = balanced({one->formula, two->formula}, right))
-        return Neutralisation{*text, one->formula, two->formula};
+        return Neutralisation{text->text, one->formula, two->formula};
     }
   }
   return std::nullopt;
@@ -164,6 +225,7 @@ std::optional<Neutralisation> neutralisation(const std::string& subject, const s
 std::vector<SpokenRelation> reactions(const std::vector<SpokenFigure>& figures, const std::vector<Sample>& samples) {
   std::vector<SpokenRelation> out;
   std::set<std::string> done;
+  const std::vector<std::string> named = named_products(figures);
   for (std::size_t i = 0; i < figures.size(); ++i) {
     const SpokenFigure& f = figures[i];
     const bool theory = f.role == Role::stated_result && is_portion(f.kind) && f.sum_of.empty() && !f.same_sample_as;
@@ -172,17 +234,9 @@ std::vector<SpokenRelation> reactions(const std::vector<SpokenFigure>& figures, 
     const auto product = matter_of(f.subject);
     if (!product) continue;
     const auto in = measured_in(figures, samples, i, product->formula);
-    // The two substances measured in last that make it, else more of them.
-    std::vector<std::pair<std::vector<std::size_t>, std::vector<std::string>>> found;
-    for (std::size_t a = 0; a < in.size() && found.empty(); ++a) {
-      if (auto e = candidates({in[a].first}, product->formula, false); !e.empty()) found.push_back({{a}, e});
-      for (std::size_t b = a + 1; b < in.size() && found.empty(); ++b) {
-        if (auto e = candidates({in[a].first, in[b].first}, product->formula, a == 0 && b == 1); !e.empty())
-          found.push_back({{a, b}, e});
-      }
-    }
-    if (found.empty()) continue;
-    const auto& [used, equations] = found.front();
+    const auto found = simplest(in, product->formula, named);
+    if (!found) continue;
+    const auto& [used, equations] = *found;
     SpokenRelation r;
     r.type = model::RelationType::reaction;
     for (const std::size_t k : used) {
@@ -196,10 +250,11 @@ std::vector<SpokenRelation> reactions(const std::vector<SpokenFigure>& figures, 
     }
     // What the equation gives in theory is what was expected, not what was isolated.
     if (theory) r.terms.push_back({"product", i, product->formula});
-    r.given["equation"] = equations.front();
+    r.given["equation"] = equations.front().text;
     // Other equations that balance are named for the person to choose from.
-    for (std::size_t e = 1; e < equations.size(); ++e) r.given["other_equations"] += (e > 1 ? "; " : "") + equations[e];
-    r.label = equations.front();
+    for (std::size_t e = 1; e < equations.size(); ++e)
+      r.given["other_equations"] += (e > 1 ? "; " : "") + equations[e].text;
+    r.label = equations.front().text;
     r.rule = "reactants measured in, product weighed out, balanced";
     r.confidence = equations.size() == 1 ? 0.6 : 0.4;
     if (r.terms.size() < 2 || !done.insert(r.label + "|" + std::to_string(r.terms.back().figure)).second) continue;

@@ -1,10 +1,14 @@
 #include "narration/inner/relating.h"
 
+#include <fmt/format.h>
+
 #include <algorithm>
 #include <array>
 #include <cmath>
 #include <set>
 
+#include "chem/molar_mass.h"
+#include "chem/names.h"
 #include "narration/inner/processes.h"
 #include "narration/inner/reacting.h"
 #include "narration/inner/samples.h"
@@ -75,6 +79,11 @@ class Relater {
     const bool gas = kinds.count(Kind::gas_volume) != 0;
     std::map<std::string, std::string> given;
     if (!subject.empty()) given["substance"] = counted_as_atoms(terms).value_or(substance_of(subject));
+    for (const std::size_t i : sample.members) {
+      // As said, rounded, as long as it is that of the substance.
+      if (figures_[i].molar_mass && weighs_about(substance_of(subject), *figures_[i].molar_mass))
+        given["molar_mass"] = fmt::format("{} g/mol", *figures_[i].molar_mass);
+    }
     if (gas && kinds.count(Kind::amount) != 0) {
       add(RelationType::gas_given_off, with_room(terms), given, subject, "moles and volume of a gas", 0.85);
     } else if (solution && kinds.size() >= 2) {
@@ -89,6 +98,14 @@ class Relater {
       }
       if (same.size() >= 2) add(RelationType::same_portion, same, {}, subject, "said again", 0.85);
     }
+  }
+
+  /// Whether that molar mass is the substance's, to half a percent.
+  static bool weighs_about(const std::string& substance, double molar_mass) {
+    const auto formula = chem::formula_of(substance);
+    if (!formula) return false;
+    const auto known = chem::molar_mass(*formula);
+    return known && std::abs(known->value / molar_mass - 1) < 0.005;
   }
 
   /// "The oxygen taken up is 0.254 grams, or 15.9 millimoles": an element that goes about in pairs, counted by atoms.
@@ -224,6 +241,7 @@ class Relater {
       std::optional<std::size_t> volume_before = before.attached_to;
       if (!after.attached_to) volume_before = addend_of(*volume_after, substance);
       if (!volume_before || *volume_before == *volume_after || kind(*volume_before) != Kind::volume) continue;
+      if (millilitres(*volume_before) >= millilitres(*volume_after)) continue;  // nothing was diluted
       if (!after.attached_to || before.reading.value > after.reading.value) {
         add(RelationType::dilution,
             {{"strength_before", k, ""},
@@ -234,6 +252,11 @@ class Relater {
         return;
       }
     }
+  }
+
+  double millilitres(std::size_t i) const {
+    const model::Reading& r = figures_[i].reading;
+    return r.value * (r.unit == "L" ? 1000 : r.unit == "uL" ? 1e-3 : 1);
   }
 
   /// The mixed volume a strength in the mixture refers to.

@@ -67,7 +67,7 @@ class Caster {
       case Kind::current:
       case Kind::power:
       case Kind::pressure:
-        return Role::condition;
+        return near(p, WordSet{"if"}, 8) || only_supposed(p) ? Role::other : Role::condition;
       case Kind::charge:
       case Kind::energy:
         return Role::stated_result;

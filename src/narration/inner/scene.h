@@ -29,7 +29,8 @@ struct Draft {
   std::optional<std::size_t> attached_to;
   std::optional<std::size_t> fraction_of;
   std::vector<std::size_t> sum_of;
-  bool count_times_each = false;  ///< sum_of is a count and what each of them is
+  bool count_times_each = false;     ///< sum_of is a count and what each of them is
+  std::optional<double> molar_mass;  ///< g/mol, said between this and what it puts in another quantity
 };
 
 /// From `token` on, `what` is the thing the procedure makes or has made.

@@ -40,6 +40,7 @@ class Tier {
     for (std::size_t i = 0; i < s_.figures.size(); ++i) {
       correct(i);
       repeat(i);
+      note_molar_mass(i);
       attach(i);
       share(i);
       sum(i);
@@ -112,6 +113,26 @@ class Tier {
       if (w == "rather" && before == "or") return true;
     }
     return false;
+  }
+
+  /// "9.33 millimoles, times 63.5 gives 592 milligrams": the number between an amount and its mass that turns one into
+  /// the other.
+  void note_molar_mass(std::size_t i) {
+    if (i == 0 || !s_.figures[i].same_as) return;
+    const Kind kind = phrase(i).kind;
+    const std::size_t k = i - 1;
+    const bool pair = (kind == Kind::mass && phrase(k).kind == Kind::amount) ||
+                      (kind == Kind::amount && phrase(k).kind == Kind::mass);
+    if (!pair || !base_[i] || !base_[k] || *base_[i] == 0 || *base_[k] == 0) return;
+    const double mass = kind == Kind::mass ? *base_[i] : *base_[k];
+    const double amount = kind == Kind::mass ? *base_[k] : *base_[i];
+    for (std::size_t t = phrase(k).last; t < phrase(i).first; ++t) {
+      if (!s_.phrase_at[t]) continue;
+      const Phrase& p = s_.phrases[*s_.phrase_at[t]];
+      if (p.fate == Fate::figure || p.value <= 0) continue;
+      const double grams = mass / amount / p.value;  // 1 or 1e-3, whichever the coherent unit of mass makes it
+      if (std::abs(grams - 1) < 0.01 || std::abs(grams * 1000 - 1) < 0.01) s_.figures[i].molar_mass = p.value;
+    }
   }
 
   void correct(std::size_t i) {
