@@ -2,6 +2,8 @@
 
 #include <string_view>
 
+#include "narration/inner/matter.h"
+
 namespace sash::narration {
 
 namespace {
@@ -25,12 +27,6 @@ constexpr WordSet apparatus{"bath",    "baths",      "hotplate", "plate",     "m
                             "freezer", "heater",     "lab",      "furnace",   "kiln",       "incubator", "circulator",
                             "bath's",  "oven's",     "room's",   "garage",    "mantle's",   "plate's",   "outside",
                             "weather", "thermostat", "sandbath", "waterbath", "hotplate's", "shed",      "kitchen"};
-
-std::string_view bare(std::string_view name) {
-  if (name.ends_with(" solution")) name.remove_suffix(9);
-  if (name.ends_with("hydrate") && name.rfind(' ') != std::string_view::npos) name = name.substr(0, name.rfind(' '));
-  return name;
-}
 
 }  // namespace
 

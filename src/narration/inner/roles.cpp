@@ -2,6 +2,7 @@
 
 #include <string_view>
 
+#include "narration/inner/matter.h"
 #include "narration/inner/scene.h"
 
 namespace sash::narration {
@@ -14,14 +15,6 @@ using quantity::Kind;
 constexpr WordSet metal_pieces{"cathode", "anode", "strip", "electrode", "plate", "foil", "nail", "coin", "wire"};
 constexpr Acts measuring(Act::measure, Act::take, Act::have);
 constexpr WordSet first_persons{"i", "i'm", "i've", "i'll", "we", "we've", "we're", "we'll", "my", "mine", "our"};
-
-/// The substance without its form: "copper(II) sulfate" for its hydrate and its solution.
-std::string_view bare(std::string_view subject) {
-  if (subject.ends_with(" solution")) subject.remove_suffix(9);
-  if (subject.ends_with("hydrate") && subject.rfind(' ') != std::string_view::npos)
-    subject = subject.substr(0, subject.rfind(' '));
-  return subject;
-}
 
 class Caster {
  public:
