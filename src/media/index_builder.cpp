@@ -191,8 +191,71 @@ Outcome<std::set<Moment>> decodable_leads(Container& c, Moment first_key, Progre
   return leads;
 }
 
+/// Gives the few packets without a presentation time the one the decoder finds for their frames; what is never shown
+/// is left out. False when most lack one or the decoder's times do not rise: then times tell nothing.
+Outcome<bool> complete_times(Container& c, std::vector<Coded>& coded, Progress& progress) {
+  const auto timed = std::count_if(coded.begin(), coded.end(), [](const Coded& k) { return k.at.has_value(); });
+  if (static_cast<std::size_t>(timed) == coded.size()) return true;
+  if (static_cast<std::size_t>(timed) * 2 < coded.size()) return false;
+  const auto shown = decode_order(c, progress, [](const Decoded&) { return false; });
+  if (!shown) return shown.fault();
+  if (progress.cancelled()) return c.cancelled();
+  std::map<std::int64_t, Moment> by_place;
+  std::vector<Coded> unplaced;  // several pictures may share a packet of the container: then only the first has a place
+  std::optional<Moment> last;
+  for (const Decoded& d : *shown) {
+    if (!d.at || (last && *d.at <= *last)) return false;
+    last = d.at;
+    if (d.position >= 0) {
+      by_place.emplace(d.position, *d.at);
+    } else {
+      unplaced.push_back({d.at, std::nullopt, Moment(), -1, false, false});
+    }
+  }
+  for (Coded& k : coded) {
+    const auto found = k.at || k.position < 0 ? by_place.end() : by_place.find(k.position);
+    if (found != by_place.end()) k.at = found->second;
+  }
+  std::erase_if(coded, [](const Coded& k) { return !k.at; });
+  coded.insert(coded.end(), unplaced.begin(), unplaced.end());
+  return true;
+}
+
+/// Streams joined end to end begin their times anew. Where decoding falls back in time, what follows is laid behind
+/// what came before, from its first key on. True when there was such a place: then frames are told apart by position.
+bool join_runs(std::vector<Coded>& coded) {
+  constexpr Moment tolerated = Moment::seconds(1);  // damaged stamps, not another recording
+  std::vector<Coded> joined;
+  joined.reserve(coded.size());
+  std::optional<Moment> decoding;  // of the packet before, as stamped
+  std::optional<Moment> key;       // of the run, as stamped; nothing while the run waits for its first one
+  Moment shift;
+  Moment end;
+  bool fell_back = false;
+  for (Coded k : coded) {
+    if (k.decode_at && decoding && *k.decode_at < *decoding - tolerated) {
+      fell_back = true;
+      key.reset();
+    }
+    if (k.decode_at) decoding = k.decode_at;
+    if (fell_back && !key) {
+      if (!k.key) continue;
+      key = k.at;
+      shift = end - *k.at;
+    }
+    const bool leans_back = key && *k.at < *key;  // on what came before the join
+    if (leans_back || k.position < 0) continue;
+    k.at = *k.at + shift;
+    if (k.decode_at) k.decode_at = *k.decode_at + shift;
+    end = std::max(end, *k.at + k.lasts);
+    joined.push_back(k);
+  }
+  if (fell_back) coded = std::move(joined);
+  return fell_back;
+}
+
 FrameIndex index_by_packets(const std::vector<Coded>& coded, const std::set<Moment>& leads, Moment first_key,
-                            bool fields) {
+                            bool by_position, bool fields) {
   std::map<Moment, Frame> frames;  // the first packet of two with one time wins
   std::map<Moment, KeyPlace> keys;
   for (const Coded& k : coded) {
@@ -208,7 +271,7 @@ FrameIndex index_by_packets(const std::vector<Coded>& coded, const std::set<Mome
   }
   std::vector<KeyPlace> key_list;
   for (const auto& [at, key] : keys) key_list.push_back(key);
-  return {std::move(in_order), std::move(key_list), false, fields};
+  return {std::move(in_order), std::move(key_list), by_position, fields};
 }
 
 }  // namespace
@@ -235,8 +298,9 @@ Outcome<FrameIndex> build_frame_index(const std::filesystem::path& path, Progres
                 path.string());
   if (coded.empty()) return nothing;
 
-  const bool timed = std::all_of(coded.begin(), coded.end(), [](const Coded& k) { return k.at.has_value(); });
-  if (!timed) {
+  const auto timed = complete_times(c, coded, progress);
+  if (!timed) return timed.fault();
+  if (!*timed) {
     auto index = index_by_decoding(c, coded, scan.fields, progress);
     if (index && index->empty()) return nothing;
     return index;
@@ -249,7 +313,8 @@ Outcome<FrameIndex> build_frame_index(const std::filesystem::path& path, Progres
     if (!found) return found.fault();
     leads = std::move(*found);
   }
-  FrameIndex index = index_by_packets(coded, leads, first_key, scan.fields);
+  const bool joined = c.by_byte() && join_runs(coded);
+  FrameIndex index = index_by_packets(coded, leads, first_key, joined, scan.fields);
   progress.at(1);
   if (index.empty()) return nothing;
   return index;

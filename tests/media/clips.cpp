@@ -26,6 +26,8 @@ const std::string card = "-f lavfi -i testsrc2=size=320x180:rate=30:duration=3 "
 const std::string card25 = "-f lavfi -i testsrc2=size=320x180:rate=25:duration=3 ";
 const std::string card2997 = "-f lavfi -i testsrc2=size=320x180:rate=30000/1001:duration=3 ";
 const std::string tone = "-f lavfi -i sine=frequency=440:sample_rate=48000:duration=3 ";
+const std::string tiny = "-f lavfi -i testsrc2=size=64x48:rate=25:duration=0.4 ";
+const std::string tiny_tone = "-f lavfi -i sine=frequency=440:sample_rate=48000:duration=0.4 ";
 const std::string x264 = "-c:v libx264 -preset ultrafast -pix_fmt yuv420p -threads 1 ";
 const std::string x264_b = "-c:v libx264 -preset veryfast -bf 3 -pix_fmt yuv420p -threads 1 ";
 const std::string x265 = "-c:v libx265 -preset ultrafast -tag:v hvc1 ";
@@ -54,6 +56,9 @@ const std::map<std::string, std::string>& recipes() {
       {"mjpeg.avi", card25 + tone + "-c:v mjpeg -q:v 4 -c:a libmp3lame"},
       {"h264_b.avi", card25 + tone + x264_b + "-g 30 -c:a libmp3lame"},
       {"mpeg2.mpg", card25 + tone + "-c:v mpeg2video -bf 2 -g 15 -b:v 2M -c:a mp2"},
+      {"telecine.mpg",
+       "-f lavfi -i testsrc2=size=160x96:rate=30:duration=2 -vf telecine,setfield=tff -c:v mpeg2video "
+       "-flags +ilme+ildct -top 1"},
       {"h264.ts", card + tone + x264_b + "-g 30 -c:a ac3"},
       {"h264_open_gop.ts",
        card + tone + x264_b + "-x264-params open-gop=1:keyint=20:min-keyint=20:scenecut=0 -c:a aac"},
@@ -91,6 +96,17 @@ const std::map<std::string, std::string>& recipes() {
                       "-pix_fmt yuv420p10le -x265-params "
                       "log-level=error:colorprim=bt2020:transfer=arib-std-b67:colormatrix=bt2020nc:range=limited"},
       {"hd.mp4", "-f lavfi -i testsrc2=size=1920x1080:rate=30:duration=4 " + tone + x264_b + "-g 60 -b:v 8M -c:a aac"},
+      // For spoiling: small, so that much of them is structure.
+      {"tiny.mp4", tiny + tiny_tone + x264_b + "-g 4 -c:a aac"},
+      {"tiny_fragments.mp4", tiny + tiny_tone + x264_b + "-g 4 -c:a aac -movflags frag_keyframe+empty_moov"},
+      {"tiny.mkv", tiny + tiny_tone + x264_b + "-g 4 -c:a libopus"},
+      {"tiny.ts", tiny + tiny_tone + x264_b + "-g 4 -c:a ac3"},
+      {"tiny.avi", tiny + tiny_tone + "-c:v mjpeg -q:v 20 -c:a libmp3lame"},
+      {"tiny.mov", tiny + tiny_tone + "-c:v prores_ks -profile:v 0 -c:a pcm_s16le -timecode 01:00:00:00"},
+      {"tiny.webm", tiny + "-c:v libvpx-vp9 -deadline realtime -cpu-used 8 -g 4"},
+      {"tiny_hevc.mp4", tiny + x265 + "-pix_fmt yuv420p10le -x265-params keyint=4:log-level=error"},
+      {"tiny.mpg", tiny + tiny_tone + "-c:v mpeg2video -bf 2 -g 4 -c:a mp2"},
+      {"tiny.wav", tiny_tone + "-c:a pcm_s16le"},
       {"clicks.wav",
        "-f lavfi -i \"aevalsrc='if(between(t,1,1.005),0.5,0)-if(between(t,2.5,2.505),0.25,0)':s=48000:d=3\" "
        "-c:a pcm_s16le"},

@@ -118,6 +118,31 @@ TEST(FramesWithoutTimes, AreShownInOrderAtTheSteadyRate) {
   }
 }
 
+// A recording in two files put end to end, as a camera's chapters are: the times begin anew at the join. The frame
+// right before it may be given up: the container cannot tell whether it is whole.
+TEST(JoinedStreams, GoOnBehindTheJoin) {
+  const std::string once = test::bytes_of(clip("h264.ts"));
+  const auto times = test::listed_times(clip("h264.ts"));
+  const auto hashes = test::listed_hashes(clip("h264.ts"));
+  const auto file = test::clip_of_bytes("joined.ts", once + once);
+  Progress progress;
+  const auto index = build_frame_index(file, progress);
+  ASSERT_TRUE(index.ok()) << index.fault().sentence;
+  const std::size_t join = index->count() - hashes.size();
+  ASSERT_GE(join + 1, hashes.size());
+  auto reader = VideoReader::open(file, {.threads = 1, .deinterlace = false}, {});
+  ASSERT_TRUE(reader.ok());
+  reader->use_index(std::make_shared<const FrameIndex>(*index));
+  for (const std::size_t i : {join + 23, std::size_t{2}, index->count() - 1, join, std::size_t{0}, join + 1}) {
+    const std::size_t run = i < join ? 0 : join;
+    EXPECT_EQ(index->frame(i).at - index->frame(run).at, times[i - run] - times[0]) << i;
+    const auto found = inner::find_picture(*reader, index->frame(i).at, Moment(), {});
+    ASSERT_TRUE(found.ok() && *found != nullptr);
+    EXPECT_EQ((*found)->at, index->frame(i).at);
+    EXPECT_EQ(test::md5_of(**found), hashes[i - run]) << i;
+  }
+}
+
 TEST(PlanarRgb, ArrivesAsTheSamePixelsPacked) {
   const auto file = clip("h264_rgb.mkv");
   auto reader = VideoReader::open(file, {.threads = 1, .deinterlace = false}, {});
@@ -172,10 +197,10 @@ INSTANTIATE_TEST_SUITE_P(Clips, ExactFrames,
                          testing::Values("h264_open_gop.mp4", "h264_open_gop.mkv", "h264_long_gop.mp4", "h264_2997.mp4",
                                          "h264_444.mp4", "h264_422.mp4", "hevc8.mp4", "hevc10.mp4", "hevc10.mkv",
                                          "hevc10.ts", "vp9.webm", "vp8.webm", "av1.mp4", "prores.mov", "mjpeg.avi",
-                                         "mpeg2.mpg", "h264.ts", "h264_open_gop.ts", "fragmented.mp4", "vfr.mkv",
-                                         "vfr.mp4", "rotated.mp4", "anamorphic.mp4", "interlaced.mp4", "edited.mp4",
-                                         "delayed_sound.mp4", "delayed_picture.mp4", "silent.mp4", "moov_first.mp4",
-                                         "pq.mp4", "fields.ts", "fields.mp4", "fields.mkv"),
+                                         "mpeg2.mpg", "telecine.mpg", "h264.ts", "h264_open_gop.ts", "fragmented.mp4",
+                                         "vfr.mkv", "vfr.mp4", "rotated.mp4", "anamorphic.mp4", "interlaced.mp4",
+                                         "edited.mp4", "delayed_sound.mp4", "delayed_picture.mp4", "silent.mp4",
+                                         "moov_first.mp4", "pq.mp4", "fields.ts", "fields.mp4", "fields.mkv"),
                          [](const auto& named) {
                            std::string name = named.param;
                            std::replace(name.begin(), name.end(), '.', '_');

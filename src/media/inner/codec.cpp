@@ -15,6 +15,13 @@ extern "C" {
 
 namespace sash::media::inner {
 
+namespace {
+
+/// No camera writes larger pictures (16K by 9K); a head that claims more is damaged, and would take all memory.
+constexpr std::int64_t most_pixels = 16384LL * 9216;
+
+}  // namespace
+
 Outcome<Owned<AVCodecContext>> open_codec(const Container& container, const AVStream& stream, int threads) {
   const std::string name = container.path().string();
   const AVCodec* codec = avcodec_find_decoder(stream.codecpar->codec_id);
@@ -34,6 +41,7 @@ Outcome<Owned<AVCodecContext>> open_codec(const Container& container, const AVSt
   };
   if (const int r = avcodec_parameters_to_context(context.get(), stream.codecpar); r < 0) return refuse(r);
   context->pkt_timebase = stream.time_base;
+  context->max_pixels = most_pixels;
   // More threads add delay to a single exact frame faster than they add speed.
   const int available = static_cast<int>(std::thread::hardware_concurrency());
   context->thread_count = threads > 0 ? threads : std::clamp(available, 1, 4);
