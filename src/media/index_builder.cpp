@@ -204,7 +204,8 @@ Outcome<bool> complete_times(Container& c, std::vector<Coded>& coded, Progress& 
   std::vector<Coded> unplaced;  // several pictures may share a packet of the container: then only the first has a place
   std::optional<Moment> last;
   for (const Decoded& d : *shown) {
-    if (!d.at || (last && *d.at <= *last)) return false;
+    if (!d.at) continue;  // the reader leaves it out, too
+    if (last && *d.at <= *last) return false;
     last = d.at;
     if (d.position >= 0) {
       by_place.emplace(d.position, *d.at);
