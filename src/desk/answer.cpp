@@ -78,6 +78,7 @@ void Answers::act(Action action) {
     case Action::pin_hazard:
     case Action::pin_note:
     case Action::pin_chapter:
+    case Action::write_line:
     case Action::end_span:
     case Action::write_callout:
     case Action::edit_pin:
@@ -191,6 +192,10 @@ void Answers::pin(Action action) {
       return want(session::PinHere{session::PinKind::note});
     case Action::pin_chapter:
       return want(session::PinHere{session::PinKind::chapter});
+    case Action::write_line:
+      state_.sheet.editing = SheetState::LineEdit{};
+      if (has_sheet()) show_moment(state_.sheet, sheet(), film_now(view_, sheet().film), state_.sheet_height);
+      return;
     case Action::write_callout: {
       const auto hazard = state_.selection.as<model::HazardId>();
       const auto* h = hazard ? model::find(view_.record, *hazard) : nullptr;

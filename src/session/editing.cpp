@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "session/rewording.h"
 #include "session/sliding.h"
 #include "support/check.h"
 
@@ -174,6 +175,8 @@ Outcome<Planned> move_pin(const Record& record, const ThingRef& thing, Moment fr
 }
 
 Planned put_thing(const Record& record, const NewNumber& ids, const model::Thing& thing, std::string name) {
+  if (const auto* line = std::get_if<model::NarrationLine>(&thing); line != nullptr && model::find(record, line->id))
+    return reword_line(record, *line, std::move(name));
   Draft draft(record, ids);
   const ThingRef about = std::visit([&](const auto& t) -> ThingRef { return draft.put(looked_at(t)); }, thing);
   return {draft.done(std::move(name)), about};

@@ -26,7 +26,7 @@ Outcome<Planned> end_span(const model::Record& record, const ThingRef& thing, Mo
 /// Moves the start to `from`, and the span with it; a narration line slides (sliding.h).
 Outcome<Planned> move_pin(const model::Record& record, const ThingRef& thing, Moment from);
 
-/// Makes or replaces the thing; a proposal that is changed so counts as confirmed.
+/// Makes or replaces the thing; a proposal that is changed so counts as confirmed, a line is reworded (rewording.h).
 Planned put_thing(const model::Record& record, const NewNumber& ids, const model::Thing& thing, std::string name);
 Planned put_bench(const model::Record& record, const model::Bench& bench);
 

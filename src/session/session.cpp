@@ -28,6 +28,10 @@ Fault no_record() {
                    "No record is open; open one, or drop footage or captions on the window to begin one.");
 }
 
+bool there(const model::Record& record, const ThingRef& thing) {
+  return std::visit([&](auto id) { return model::find(record, id) != nullptr; }, thing);
+}
+
 }  // namespace
 
 struct Session::Inner {
@@ -86,8 +90,9 @@ struct Session::Inner {
 
   Done carry_out(const Planned& planned) {
     if (!store) return no_record();
+    const bool makes = planned.about && !there(record(), *planned.about);
     if (const Done done = store->commit(planned.edit); !done) return done;
-    if (planned.about) just_made = planned.about;
+    if (makes) just_made = planned.about;
     edited();
     return {};
   }
@@ -200,6 +205,7 @@ struct Session::Inner {
   Done add_footage_file(const std::string& path) {
     const auto facts = media::probe(path);
     if (!facts) return facts.fault();
+    if (const auto lost = missing_clip(facts->fingerprint)) return find_again({*lost, path});
     const Planned planned = add_footage(record(), ids(), path_for_record(store->path(), path), *facts);
     if (const Done done = carry_out(planned); !done) return done;
     if (facts->has_location)
@@ -223,16 +229,17 @@ struct Session::Inner {
     for (const auto& warning : text.warnings) say(warning);
     const auto footage = footage_for_narration(record(), path, playing.footage());
     if (const Done done = carry_out(add_narration(record(), ids(), footage, path, text)); !done) return done;
+    if (!playing.footage().known() && !waiting) turn_to(model::in_order(record()).front()->id, Moment());
     return carry_out(propose_from_narration(record(), ids()));
   }
 
   // Text without times begins at the playhead: that is where the person will slide it from.
   Done add_text(const std::string& pasted) {
-    auto text = narration::read_narration(pasted, "The pasted text");
+    auto text = narration::read_narration(pasted, "The text");
     if (!text) return text.fault();
     if (!store) {
       if (setup.own_folder.empty()) return no_record();
-      auto created = store::Store::create(free_name(fs::path(setup.own_folder) / "pasted narration.sash"));
+      auto created = store::Store::create(free_name(fs::path(setup.own_folder) / "narration.sash"));
       if (!created) return created.fault();
       const std::string path = created->path();
       if (const Done done = take(std::move(*created)); !done) return done;
@@ -240,12 +247,22 @@ struct Session::Inner {
     }
     const bool untimed = text->form == narration::Form::plain_text;
     if (untimed) move_lines(*text, playing.at());
-    if (const Done done = take_narration("pasted narration", *text); !done) return done;
-    if (untimed) {
+    if (const Done done = take_narration("text", *text); !done) return done;
+    if (untimed && text->lines.size() > 1) {
       say("The text has no times, so its lines are spread by their length. Play, and press T as each is to be heard; "
           "or drag a line by its left edge.");
     }
     return {};
+  }
+
+  /// The footage with this content whose file is not where it was.
+  std::optional<model::FootageId> missing_clip(const std::string& fingerprint) const {
+    if (fingerprint.empty()) return std::nullopt;
+    for (const auto& [id, state] : work.states()) {
+      const auto* footage = state.missing ? model::find(record(), id) : nullptr;
+      if (footage != nullptr && footage->fingerprint == fingerprint) return id;
+    }
+    return std::nullopt;
   }
 
   Done find_again(const FindFootageAgain& what) {
@@ -269,6 +286,12 @@ struct Session::Inner {
     return {};
   }
 
+  bool rewords(const model::Thing& thing) const {
+    const auto* line = std::get_if<model::NarrationLine>(&thing);
+    const auto* stored = line != nullptr ? model::find(record(), line->id) : nullptr;
+    return line != nullptr && (stored == nullptr || stored->text != line->text);
+  }
+
   // --- media
 
   void begin_work(const model::Footage& footage) {
@@ -279,12 +302,15 @@ struct Session::Inner {
     const model::Footage* footage = model::find(record(), id);
     if (footage == nullptr) return;
     const auto state = work.states().find(id);
-    const bool known = state != work.states().end() && state->second.facts;
-    if (!known && !footage->path.empty()) {
+    const bool looked_at = state != work.states().end();
+    const bool known = looked_at && state->second.facts;
+    const bool unplayable = looked_at && (state->second.missing || state->second.fault);
+    if (!known && !unplayable && !footage->path.empty()) {
       waiting = {id, at};  // as soon as the file has been looked at
       return;
     }
-    playing.turn_to(id, path_on_disk(store->path(), footage->path),
+    // What cannot be played still has a playhead, and pins.
+    playing.turn_to(id, known ? path_on_disk(store->path(), footage->path) : std::string(),
                     known ? *state->second.facts : media::FootageFacts{}, at);
     if (known && state->second.index) playing.use_index(id, state->second.index);
     waiting.reset();
@@ -308,7 +334,8 @@ struct Session::Inner {
 
   void footage_news(model::FootageId id) {
     const FootageState& state = work.states().at(id);
-    if (waiting && waiting->first == id && state.facts) turn_to(id, waiting->second);
+    const bool looked_at = state.facts || state.fault || state.missing;
+    if (waiting && waiting->first == id && looked_at) turn_to(id, waiting->second);
     if (state.index) playing.use_index(id, state.index);
     if (state.fault && !state.missing) say(state.fault->sentence, true);
     if (state.missing) {
@@ -358,7 +385,11 @@ struct CarryOut {
   Done operator()(const TypeFigure& i) { return in.carry_out(type_figure(in.record(), in.ids(), i.figure, i.text)); }
   Done operator()(const PinWords& i) { return in.carry_out(pin_words(in.record(), in.ids(), i.words)); }
   Done operator()(const PutThing& i) {
-    return in.store ? in.carry_out(put_thing(in.record(), in.ids(), i.thing, i.name)) : Done(no_record());
+    if (!in.store) return no_record();
+    const bool reworded = in.rewords(i.thing);
+    const Done done = in.carry_out(put_thing(in.record(), in.ids(), i.thing, i.name));
+    if (!done || !reworded) return done;
+    return in.carry_out(propose_from_narration(in.record(), in.ids()));  // what is said now
   }
   Done operator()(const PutBench& i) { return in.carry_out(put_bench(in.record(), i.bench)); }
   Done operator()(const MovePin& i) { return in.carry_out(move_pin(in.record(), i.thing, i.from)); }

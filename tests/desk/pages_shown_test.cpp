@@ -55,6 +55,15 @@ TEST(Findings, StandWorstFirstAndAreCounted) {
   EXPECT_THAT(shown.summary, HasSubstr("1 conflict"));
 }
 
+TEST(Transport, NarrationWithoutItsClipAsksForIt) {
+  Looked looked;
+  looked.record.footages.front().path.clear();
+  looked.transport.footage = looked.record.footages.front().id;
+  const auto shown = show_transport(looked.view(), Film(looked.record), {});
+  EXPECT_TRUE(shown.wants_clip);
+  EXPECT_THAT(shown.trouble, HasSubstr("Drop it on the window"));
+}
+
 TEST(Findings, EveryRowLeadsSomewhere) {
   const Looked looked;
   for (const auto& row : show_findings(looked.view(), Film(looked.record)).rows) {

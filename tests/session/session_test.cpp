@@ -84,12 +84,14 @@ TEST(Session, OpensTheRecordThoughItsFootageIsGoneAndFindsItAgain) {
   const auto id = session.view().record.footages[0].id;
   ASSERT_TRUE(
       wait_for(session, [&](const SessionView& v) { return v.footage.at(id).missing && v.footage.at(id).fault; }));
+  EXPECT_EQ(session.view().transport.footage, id) << "there is a playhead to pin at, and a place to say where it is";
 
   const auto other = scratch.clip("other.mp4", 2);
   const Done wrong = session.apply(FindFootageAgain{id, other});
   ASSERT_FALSE(wrong.ok());
   EXPECT_NE(wrong.fault().sentence.find("another clip"), std::string::npos);
-  ASSERT_TRUE(session.apply(FindFootageAgain{id, moved}).ok());
+  ASSERT_TRUE(session.apply(AddFiles{{moved}}).ok());  // dropped on the window: known by its content
+  ASSERT_EQ(session.view().record.footages.size(), 1U);
   EXPECT_TRUE(wait_for(session, [&](const SessionView& v) { return v.footage.at(id).index != nullptr; }));
 }
 
@@ -189,6 +191,7 @@ TEST(Session, PastedCaptionsBeginARecordOfTheirOwn) {
   EXPECT_TRUE(view.path.starts_with(scratch.path(""))) << view.path;
   ASSERT_EQ(view.record.lines.size(), 1U);
   EXPECT_EQ(view.record.lines[0].when.from, Moment::seconds(1));
+  EXPECT_TRUE(view.transport.footage.known()) << "pins can be made before the clip is there";
 }
 
 TEST(Session, APastedScriptWithoutTimesBeginsAtThePlayhead) {
@@ -213,6 +216,21 @@ TEST(Session, PastedNonsenseChangesNothingAndIsSaid) {
   EXPECT_FALSE(session.apply(AddText{"   \n  "}).ok());
   EXPECT_FALSE(session.view().has_record);
   EXPECT_TRUE(session.view().notices.back().fault);
+}
+
+TEST(Session, OnlyWhatIsNewCountsAsJustMade) {
+  const Scratch scratch;
+  Session session(quiet());
+  const auto talk = scratch.write("talk.srt", captions);
+  ASSERT_TRUE(session.apply(BeginRecord{scratch.path("a.sash"), {}, {talk}}).ok());
+  ASSERT_TRUE(session.apply(Seek{session.view().record.footages[0].id, Moment::seconds(2), true}).ok());
+  ASSERT_TRUE(session.apply(PinHere{PinKind::hazard}).ok());
+  const auto hazard = session.view().just_made;
+  ASSERT_TRUE(session.apply(PinHere{PinKind::note}).ok());
+  const auto note = session.view().just_made;
+  ASSERT_NE(note, hazard);
+  ASSERT_TRUE(session.apply(MovePin{*hazard, Moment::seconds(1)}).ok());
+  EXPECT_EQ(session.view().just_made, note) << "a pin that was moved is not made again";
 }
 
 }  // namespace

@@ -22,7 +22,8 @@ void walk(FrameKeys& keys, std::size_t count, std::size_t& chosen) {
 void draw_action_panel(Kit& kit, const Rect& in, PanelState& state, Asks& asks) {
   const Metrics& m = kit.m();
   const Theme& t = kit.theme();
-  const Rect at = middle_of(in, m.px(520), m.row * 2 + m.tight_row * static_cast<float>(most_rows) + m.pad * 3);
+  const float rows = m.tight_row * static_cast<float>(most_rows);
+  const Rect at = middle_of(in, m.px(520), m.row * 2 + rows + m.pad * 2 + m.gap * 3);
   const PanelFrameBox box(kit, "panel.actions", at, "What do you want to do?", state);
   if (std::exchange(state.fresh, false)) {
     state.action_words.clear();
@@ -37,6 +38,7 @@ void draw_action_panel(Kit& kit, const Rect& in, PanelState& state, Asks& asks) 
     found = find_actions(state.action_words);
     state.action = 0;
   }
+  ImGui::PushStyleVar(ImGuiStyleVar_ItemSpacing, {m.gap, 0});
   // The chosen row stays in sight.
   const std::size_t first = state.action >= most_rows ? state.action - most_rows + 1 : 0;
   std::optional<Action> taken;
@@ -55,6 +57,7 @@ void draw_action_panel(Kit& kit, const Rect& in, PanelState& state, Asks& asks) 
                   t.muted, chord);
     if (p.clicked) taken = found[i];
   }
+  ImGui::PopStyleVar();
   if (!taken) return;
   state.open = Panel::none;
   kit.focus().let_go();

@@ -418,7 +418,8 @@ void pin_buttons(Kit& kit, const EditorShown& shown, Asks& asks) {
                                       Choice{"pin.new.yield", "Yield", Icon::yield, Action::pin_yield},
                                       Choice{"pin.new.hazard", "Hazard", Icon::hazard, Action::pin_hazard},
                                       Choice{"pin.new.note", "Note", Icon::note, Action::pin_note},
-                                      Choice{"pin.new.chapter", "Chapter", Icon::chapter, Action::pin_chapter}};
+                                      Choice{"pin.new.chapter", "Chapter", Icon::chapter, Action::pin_chapter},
+                                      Choice{"pin.new.line", "Narration", Icon::lines, Action::write_line}};
   const float right = ImGui::GetCursorScreenPos().x + ImGui::GetContentRegionAvail().x;
   bool first = true;
   for (const Choice& c : choices) {

@@ -51,7 +51,7 @@ void trouble_over(Kit& kit, const Rect& picture, const FootageFrame& frame, Foot
     }
     paragraph(kit.fonts().small, kit.theme().muted,
               "It is recognised by its content, so a renamed file will do. Or drop it on the window.");
-  } else if (frame.view.record.footages.empty()) {
+  } else if (frame.shown.wants_clip) {
     gap(kit, 4);
     if (button(kit, "footage.add", "Add footage", {.icon = Icon::film, .chord = binding(Action::add_files).chord}))
       asks.want(Action::add_files);

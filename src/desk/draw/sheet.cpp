@@ -196,8 +196,8 @@ class Body {
     each_visible([&](std::uint32_t block, const Rect& place) { block_of(p, block, place); });
     const Grips grips(kit_, at_, frame_, state_.top);
     if (!frame_.view.read_only) grips.paint_selected(p);
-    if (state_.drag == SheetState::Drag::pin && state_.dragged) grips.paint_dragged(p, *state_.grip, *state_.dragged);
     backdrop.playhead();
+    if (state_.drag == SheetState::Drag::pin && state_.dragged) grips.paint_dragged(p, *state_.grip, *state_.dragged);
     p.fill(bar_, bar_hot_ ? t().muted : t().strong_line, m().scrollbar / 2);
     p.unclip();
   }
@@ -397,14 +397,17 @@ class Body {
   void edit_line() {
     if (!state_.editing) return;
     auto& edit = *state_.editing;
-    const auto found = shown_.block_of_line.find(edit.line.number);
+    const bool writing = !edit.line.known();
     const auto* stored = model::find(frame_.view.record, edit.line);
-    if (found == shown_.block_of_line.end() || stored == nullptr) {
+    const auto found = shown_.block_of_line.find(edit.line.number);
+    if (!writing && (found == shown_.block_of_line.end() || stored == nullptr)) {
       state_.editing.reset();
       return;
     }
-    const Rect place = place_of_block(found->second, SheetShown::sound_column);
-    const auto rows = std::max<std::size_t>(2, shown_.lines[shown_.items[found->second].index].rows.size() + 1);
+    const Rect place = writing ? playhead_place() : place_of_block(found->second, SheetShown::sound_column);
+    const auto rows = writing
+                          ? std::size_t{4}
+                          : std::max<std::size_t>(2, shown_.lines[shown_.items[found->second].index].rows.size() + 1);
     const float width = std::max(place.width(), m().px(240));
     const float height = FontMeasure(*kit_.fonts().body).line_height() * static_cast<float>(rows) + m().px(40);
     const Rect box{{place.min.x - m().px(4), place.min.y - m().px(4)},
@@ -414,19 +417,30 @@ class Body {
     const Pane pane(kit_, "sheet.edit", box.shrunk(m().px(4)), {.scrolls = false, .padded = false, .ground = false});
     if (edit.fresh) kit_.focus().move_to("sheet.edit.text", false);
     edit.fresh = false;
-    const FieldEdit e = field(kit_, "sheet.edit.text", edit.text, {.lines = static_cast<int>(rows)});
-    ImGui::PushFont(kit_.fonts().small);
+    const FieldEdit e = field(
+        kit_, "sheet.edit.text", edit.text,
+        {.hint = writing ? "What is said from here on, a paragraph a line" : "", .lines = static_cast<int>(rows)});
     paragraph(kit_.fonts().small, t().muted, "Ctrl+Enter keeps, Esc leaves as it was");
-    ImGui::PopFont();
-    if (e.committed || (e.left && edit.text != stored->text)) {
-      model::NarrationLine line = *stored;
-      line.text = edit.text;
-      if (line.text != stored->text) line.words.clear();  // word times no longer fit the text
-      asks_.want(session::PutThing{line, "Edit narration"});
+    const std::string before = writing ? std::string() : stored->text;
+    if ((e.committed || e.left) && edit.text != before) {
+      keep_line(stored, edit.text);
       state_.editing.reset();
-    } else if (e.escaped || e.left) {
+    } else if (e.committed || e.escaped || e.left) {
       state_.editing.reset();
     }
+  }
+
+  void keep_line(const model::NarrationLine* stored, const std::string& text) {
+    if (stored == nullptr) return asks_.want(session::AddText{text});
+    model::NarrationLine line = *stored;
+    line.text = text;
+    asks_.want(session::PutThing{line, "Edit narration"});
+  }
+
+  Rect playhead_place() const {
+    const float y = std::clamp(to_window(shown_.elastic.y(frame_.now)), at_.min.y, at_.max.y - m().px(120));
+    const float left = x(shown_.columns.sound);
+    return {{left, y}, {left + shown_.columns.sound.width, y}};
   }
 
   Kit& kit_;

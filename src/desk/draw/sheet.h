@@ -34,7 +34,7 @@ struct SheetState {
   bool given_up = false;                ///< the drag was left with Escape; the hand still presses
 
   struct LineEdit {
-    model::LineId line;
+    model::LineId line;  ///< unknown: narration that is being written at the playhead
     std::string text;
     bool fresh = true;
   };

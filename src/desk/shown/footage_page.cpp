@@ -182,8 +182,8 @@ TransportShown show_transport(const session::SessionView& view, const Film& film
 
   const auto* footage = model::find(view.record, now.footage);
   if (footage == nullptr) {
-    t.trouble = view.record.footages.empty() ? "No footage yet. Drop a video on the window, or press Ctrl+O."
-                                             : "No footage is open.";
+    t.wants_clip = view.record.footages.empty();
+    t.trouble = t.wants_clip ? "No footage yet. Drop a video on the window, or press Ctrl+O." : "No footage is open.";
     return t;
   }
   t.ready = true;
@@ -207,7 +207,11 @@ TransportShown show_transport(const session::SessionView& view, const Film& film
       for (const auto& remark : state->second.facts->remarks) t.remarks.push_back(remark);
     }
   }
-  t.sureness = now.exact ? "exact frame" : "near picture, refining";
+  if (footage->path.empty()) {
+    t.wants_clip = true;
+    t.trouble = "The clip that this narration belongs to is not here yet. Drop it on the window, or press Ctrl+O.";
+  }
+  t.sureness = t.wants_clip ? "" : now.exact ? "exact frame" : "near picture, refining";
 
   const Moment film_at = film_now(view, film);
   if (const auto lines = bar.line_spans.at(film_at); !lines.empty()) {

@@ -70,6 +70,7 @@ struct TransportShown {
   std::vector<std::string> remarks;  ///< unusual but harmless; a location tag first
   std::string trouble;               ///< why there is no picture; empty when there is one
   bool missing = false;              ///< it can be found again
+  bool wants_clip = false;           ///< there is none yet for what is in the record
   model::FootageId which;
   std::string spoken;  ///< narration at the playhead
   struct Message {

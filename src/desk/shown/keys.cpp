@@ -36,6 +36,7 @@ constexpr std::array table{
     KeyBinding{pin_hazard, pinning, plain(Key::h), "Pin a hazard; again: its span ends"},
     KeyBinding{pin_note, pinning, plain(Key::n), "Pin a note here"},
     KeyBinding{pin_chapter, pinning, plain(Key::m), "Begin a chapter here"},
+    KeyBinding{write_line, pinning, plain(Key::i), "Write narration from here on"},
     KeyBinding{write_callout, pinning, plain(Key::c), "Write a callout for the selected hazard"},
     KeyBinding{end_span, pinning, plain(Key::e), "End the selected pin's span here"},
     KeyBinding{edit_pin, pinning, plain(Key::enter), "Edit what is selected", false, false, plain(Key::f2)},

@@ -36,6 +36,7 @@ enum class Action {
   pin_hazard,
   pin_note,
   pin_chapter,
+  write_line,
   end_span,
   write_callout,
   edit_pin,

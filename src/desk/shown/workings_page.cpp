@@ -183,7 +183,8 @@ WorkingsShown show_workings(const session::SessionView& view, const Selection& s
           std::any_of(r.terms.begin(), r.terms.end(), [&](const model::Term& t) { return t.figure == *figure; });
       if (in) shown.relations.push_back(proposed_relation(view, r));
     }
-    if (const auto* f = model::find(view.record, *figure)) shown.heading = f->reading ? "Workings of " + figure_text(*f) : "Workings of this figure";
+    if (const auto* f = model::find(view.record, *figure))
+      shown.heading = f->reading ? "Workings of " + figure_text(*f) : "Workings of this figure";
     if (shown.relations.empty()) {
       shown.remarks = {"This figure is tied to nothing yet, so nothing can check it.",
                        "Press W to tie it to others: pick the kind of relation, then click the figures."};

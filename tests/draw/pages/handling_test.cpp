@@ -109,6 +109,23 @@ TEST_F(Handling, AScriptIsTimedLineByLineWithOneKey) {
   EXPECT_EQ(desk.app().selection().as<LineId>(), LineId{3}) << "on to the next";
 }
 
+TEST_F(Handling, NarrationIsWrittenWhereThePlayheadStands) {
+  desk.transport().at = Moment::seconds(50);
+  rest();
+  hand.key(Key::i);
+  hand.settle();
+  hand.type("Now we wait.");
+  hand.key(Key::enter, desk::ctrl);
+  EXPECT_EQ(only<session::AddText>().text, "Now we wait.");
+  desk.forget();
+  hand.key(Key::i);
+  hand.settle();
+  hand.key(Key::escape);
+  EXPECT_TRUE(desk.asked<session::AddText>().empty());
+  hand.key(Key::space);
+  EXPECT_EQ(desk.asked<session::TogglePlay>().size(), 1U) << "and the keyboard is the desk's again";
+}
+
 TEST_F(Handling, PastedTextIsNarrationAndPastedPathsAreFiles) {
   hand.clipboard() = "1\n00:00:01,000 --> 00:00:03,000\nWe begin.\n";
   hand.key(Key::v, desk::ctrl);
