@@ -283,6 +283,7 @@ struct Session::Inner {
     begin_work(moved);
     if (playing.footage() == moved.id) playing.close();
     turn_to(moved.id, Moment());
+    say("Found the footage again: " + moved.path + ".");
     return {};
   }
 

@@ -45,6 +45,27 @@ TEST(InputQueue, KeepsTheOrderOfKeysAndText) {
   EXPECT_FALSE(q.waiting());
 }
 
+TEST(InputQueue, AFieldTakesManyLettersAFrameAndWhatFollowsComesAfterThem) {
+  Harness h;
+  ImGuiIO& io = ImGui::GetIO();
+  InputQueue q;
+  const auto type = [&](Key key, const char* letter) {
+    q.put(KeyEvent{key, {}, true, false});
+    q.put(TypedText{letter});
+    q.put(KeyEvent{key, {}, false, false});
+  };
+  type(Key::n5, "5");
+  type(Key::space, " ");
+  type(Key::g, "g");
+  q.put(KeyEvent{Key::enter, {}, true, false});
+  io.WantTextInput = true;
+  EXPECT_EQ(q.feed(io).size(), 6U);
+  EXPECT_EQ(io.InputQueueCharacters.Size, 3);
+  const auto after = q.feed(io);
+  ASSERT_EQ(after.size(), 1U);
+  EXPECT_EQ(after.front().key, Key::enter);
+}
+
 TEST(InputQueue, KeysOfDifferentModifiersNeverShareAFrame) {
   Harness h;
   InputQueue q;

@@ -22,6 +22,7 @@ struct Changed {
   bool any_key = false;
   bool text = false;
   bool moved = false;
+  bool letters = false;  ///< only letters for a text field so far: more of them may follow
 };
 
 /// Feeds one event; false when it has to wait for the next frame.
@@ -31,6 +32,15 @@ class Feeder {
 
   bool operator()(const KeyEvent& e) {
     const std::size_t k = index_of(e.key);
+    if (is_letter(e) && (!changed_.any_key || changed_.letters)) {  // a field takes many letters a frame
+      changed_.any_key = changed_.letters = true;
+      changed_.keys[k] = true;
+      set_mods(io_, e.mods);
+      io_.KeysDown[k] = e.pressed;
+      keys_.push_back(e);
+      return true;
+    }
+    if (changed_.letters) return false;
     if (changed_.keys[k] || changed_.text) return false;
     if (changed_.any_key && (io_.KeyCtrl != e.mods.ctrl || io_.KeyShift != e.mods.shift || io_.KeyAlt != e.mods.alt)) {
       return false;
@@ -43,7 +53,7 @@ class Feeder {
     return true;
   }
   bool operator()(const TypedText& e) {
-    if (changed_.any_key && !text_follows_own_key()) return false;
+    if (changed_.any_key && !changed_.letters && !text_follows_own_key()) return false;
     changed_.text = true;
     io_.AddInputCharactersUTF8(e.utf8.c_str());
     return true;
@@ -76,6 +86,13 @@ class Feeder {
   }
 
  private:
+  /// A key that only types, while a text field has the keyboard.
+  bool is_letter(const KeyEvent& e) const {
+    const bool plain = !e.mods.ctrl && !e.mods.alt && !e.mods.super;
+    const bool types =
+        (e.key >= Key::a && e.key <= Key::n9) || e.key == Key::space || (e.key >= Key::minus && e.key <= Key::grave);
+    return io_.WantTextInput && plain && types;
+  }
   /// Typing J sends the key and then its letter; they belong to one frame.
   bool text_follows_own_key() const { return keys_.size() == 1 && keys_.front().pressed; }
 
