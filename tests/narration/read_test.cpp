@@ -116,6 +116,26 @@ TEST(ReadNarration, ReadsOtherEncodings) {
   EXPECT_EQ(latin->lines[0].text, "été");
 }
 
+// Bytes by the Unicode Consortium's mapping tables (MAPPINGS/VENDORS/MICSFT/WINDOWS, EASTASIA).
+TEST(ReadNarration, DetectsOtherAlphabetsInShortFiles) {
+  const NarrationText russian = read(
+      "1\n00:00:01,000 --> 00:00:02,000\n\xD2\xE5\xEF\xE5\xF0\xFC \xEC\xFB \xE1\xE5\xF0\xB8\xEC "
+      "\xE4\xE2\xE0 \xE3\xF0\xE0\xEC\xEC\xE0 \xF1\xEE\xEB\xE8\n\n2\n00:00:03,000 --> 00:00:04,000\n"
+      "\xE8 \xE6\xE4\xB8\xEC \xED\xE5\xEC\xED\xEE\xE3\xEE, \xEF\xEE\xEA\xE0 "
+      "\xF0\xE0\xF1\xF2\xE2\xEE\xF0 \xEE\xF1\xF2\xFB\xED\xE5\xF2\n",
+      "a.srt");
+  EXPECT_EQ(russian.encoding, "windows-1251");
+  EXPECT_EQ(russian.lines[0].text, "Теперь мы берём два грамма соли");
+  EXPECT_EQ(read("[0:01] add 5 \xB5L, \xBD litre, 3 \xB1 1, it\x92s done").lines[0].text,
+            "add 5 µL, ½ litre, 3 ± 1, it’s done");
+}
+
+TEST(ReadNarration, TakesWhatSignsItselfAsCaptionsAtItsWord) {
+  const std::string_view nulls("WEBVTT\n\0\0\0\n\n00:01.000 --> 00:02.000\n\0\0\0\0\0\0a\n", 44);
+  EXPECT_EQ(read(nulls, "a.vtt").lines[0].text, "\uFFFD\uFFFD\uFFFD\uFFFD\uFFFD\uFFFDa");
+  EXPECT_EQ(read(std::string_view("[0:01] a\0b", 10)).lines[0].text, "a\uFFFDb");
+}
+
 TEST(ReadNarration, SaysWhatIsNoText) {
   const auto zip = read_narration(std::string_view("PK\x03\x04\0\0\0\0", 8), "a.srt");
   ASSERT_FALSE(zip.ok());

@@ -102,22 +102,41 @@ struct DetectorCloser {
   void operator()(UCharsetDetector* d) const { ucsdet_close(d); }
 };
 
+/// The lines that tell something of the encoding: numbers, times and plain ASCII only blur the verdict.
+std::string telling_lines(std::string_view bytes) {
+  std::string out;
+  for (const std::string_view line : split_lines(bytes)) {
+    if (std::any_of(line.begin(), line.end(), [](char c) { return (static_cast<unsigned char>(c) & 0x80) != 0; }))
+      out.append(line).append("\n");
+  }
+  return out;
+}
+
 /// The likeliest 8-bit or East Asian encoding. Western text is too often taken for its neighbours, so anything but a
-/// firm verdict is windows-1252.
+/// firm verdict, or one far ahead of the next, is windows-1252.
 std::string detected(std::string_view bytes) {
   constexpr std::int32_t firm = 50;  // of 100, ICU's scale
-  const std::string_view head = bytes.substr(0, 65536);
+  constexpr std::int32_t fair = 30;
+  const std::string head = telling_lines(bytes.substr(0, 65536));
   UErrorCode error = U_ZERO_ERROR;
   const std::unique_ptr<UCharsetDetector, DetectorCloser> detector(ucsdet_open(&error));
   ucsdet_setText(detector.get(), head.data(), static_cast<std::int32_t>(head.size()), &error);
-  const UCharsetMatch* match = ucsdet_detect(detector.get(), &error);
-  if (U_FAILURE(error) || match == nullptr || ucsdet_getConfidence(match, &error) < firm) return "windows-1252";
-  const std::string name = ucsdet_getName(match, &error);
-  return U_FAILURE(error) || name == "ISO-8859-1" || name == "UTF-8" ? "windows-1252" : name;
+  std::int32_t count = 0;
+  const UCharsetMatch** matches = ucsdet_detectAll(detector.get(), &count, &error);
+  if (U_FAILURE(error) || count == 0) return "windows-1252";
+  const std::int32_t first = ucsdet_getConfidence(matches[0], &error);
+  const std::int32_t second = count > 1 ? ucsdet_getConfidence(matches[1], &error) : 0;
+  const std::string name = ucsdet_getName(matches[0], &error);
+  const bool sure = first >= firm || (first >= fair && first >= 2 * second);
+  const bool western = name == "ISO-8859-1" || name == "UTF-8";
+  return U_FAILURE(error) || !sure || western ? "windows-1252" : name;
 }
 
-/// Whether so much of it is control characters that nobody wrote it.
+/// Whether so much of it is control characters that nobody wrote it. A few are damage, and what signs itself as
+/// captions is taken at its word.
 bool looks_binary(std::string_view utf8) {
+  constexpr std::size_t few = 4;
+  if (utf8.starts_with("WEBVTT")) return false;
   const std::string_view head = utf8.substr(0, 65536);
   std::size_t odd = 0;
   for (std::size_t i = 0; i < head.size();) {
@@ -127,7 +146,7 @@ bool looks_binary(std::string_view utf8) {
     odd += control ? 1 : 0;
     i += c.length;
   }
-  return odd * 50 > head.size();
+  return odd > few && odd * 50 > head.size();
 }
 
 Fault no_text(std::string_view file_name, std::string_view what) {
