@@ -9,6 +9,7 @@
 #include "clips.h"
 #include "media/index_builder.h"
 #include "media/inner/exact.h"
+#include "media/waveform.h"
 #include "support/text.h"
 
 namespace sash::media {
@@ -141,6 +142,10 @@ TEST(JoinedStreams, GoOnBehindTheJoin) {
     EXPECT_EQ((*found)->at, index->frame(i).at);
     EXPECT_EQ(test::md5_of(**found), hashes[i - run]) << i;
   }
+  const auto sound = make_waveform(file, progress);
+  ASSERT_TRUE(sound.ok());
+  // The tone lasts as long as the picture, up to the frames of its codec (AC-3: 32 ms).
+  EXPECT_NEAR(static_cast<double>(sound->steps.size()) * 0.01, index->extent().until.in_seconds(), 0.1);
 }
 
 TEST(PlanarRgb, ArrivesAsTheSamePixelsPacked) {

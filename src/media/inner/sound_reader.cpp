@@ -45,12 +45,22 @@ void SoundReader::seek(Moment at) {
   flushed_ = false;
   ended_ = false;
   cut_before_ = at;
+  shift_ = Moment();
   // A little early: the first frames after a jump may sound of what went before.
   const Moment early = at - Moment::millis(200);
-  if (early <= Moment() ||
+  if (early <= Moment() || joined_ ||
       av_seek_frame(&container_.av(), sound.index, container_.stamp(sound, early), AVSEEK_FLAG_BACKWARD) < 0) {
     container_.rewind();
   }
+}
+
+Moment SoundReader::behind_joins(Moment stamped) {
+  constexpr Moment tolerated = Moment::seconds(1);  // as for pictures, index_builder.cpp
+  if (container_.by_byte() && expected_ && stamped + shift_ < *expected_ - tolerated) {
+    shift_ = *expected_ - stamped;
+    joined_ = true;
+  }
+  return stamped + shift_;
 }
 
 Outcome<bool> SoundReader::decode_one(AVFrame& into) {
@@ -100,8 +110,9 @@ std::optional<SoundBlock> SoundReader::convert(const AVFrame& f) {
   const AVStream& sound = *container_.sound();
   const Moment held = Moment::rational(swr_get_delay(resampler_.get(), f.sample_rate), 1, f.sample_rate);
   SoundBlock block;
-  block.at = f.best_effort_timestamp != AV_NOPTS_VALUE ? container_.moment(sound, f.best_effort_timestamp) - held
-                                                       : expected_.value_or(Moment());
+  block.at = f.best_effort_timestamp != AV_NOPTS_VALUE
+                 ? behind_joins(container_.moment(sound, f.best_effort_timestamp) - held)
+                 : expected_.value_or(Moment());
   const int most = swr_get_out_samples(resampler_.get(), f.nb_samples);
   block.samples.resize(static_cast<std::size_t>(std::max(most, 0)) * static_cast<std::size_t>(channels_));
   auto* out = reinterpret_cast<std::uint8_t*>(block.samples.data());

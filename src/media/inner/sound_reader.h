@@ -36,6 +36,8 @@ class SoundReader {
   SoundReader(Container container, Owned<AVCodecContext> codec, int rate, int channels);
   Outcome<bool> decode_one(AVFrame& into);
   std::optional<SoundBlock> convert(const AVFrame& frame);
+  /// Streams put end to end begin their times anew: the sound goes on where it was.
+  Moment behind_joins(Moment stamped);
 
   Container container_;
   Owned<AVCodecContext> codec_;
@@ -50,6 +52,8 @@ class SoundReader {
   int from_channels_ = 0;
   std::optional<Moment> expected_;  // end of the block before: where a frame without a time stamp goes
   std::optional<Moment> cut_before_;
+  Moment shift_;         // of the times stamped, behind a join
+  bool joined_ = false;  // a join was passed: only reading from the start leads to a time behind it
   bool flushed_ = false;
   bool ended_ = false;
 };
