@@ -11,6 +11,7 @@
 namespace sash::media {
 
 /// Broken or hidden packets (cut off at the end, trimmed by an edit list, undecodable at the start) are left out.
+/// Transport streams put end to end are laid one behind the other.
 /// Fails: as probe(); unsupported (no picture stream); damaged (no frame can be decoded); cancelled.
 Outcome<FrameIndex> build_frame_index(const std::filesystem::path& path, Progress& progress);
 

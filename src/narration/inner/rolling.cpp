@@ -68,12 +68,17 @@ bool rolls(std::span<const RawCue> cues) {
   constexpr std::size_t fewest = 3;
   std::size_t pairs = 0;
   std::size_t repeats = 0;
+  std::size_t additions = 0;
   for (std::size_t i = 1; i < cues.size(); ++i) {
     if (trim(cues[i].text).empty() || trim(cues[i - 1].text).empty()) continue;
     ++pairs;
-    repeats += repeated(cues[i - 1].text, cues[i].text) != 0 ? 1 : 0;
+    const std::size_t known = cues[i].from > cues[i - 1].from ? repeated(cues[i - 1].text, cues[i].text) : 0;
+    if (known == 0) continue;
+    ++repeats;
+    additions += trim(std::string_view(cues[i].text).substr(known)).empty() ? 0 : 1;
   }
-  return repeats >= fewest && repeats * 2 >= pairs;
+  // A refrain repeats without ever adding.
+  return repeats >= fewest && repeats * 2 >= pairs && additions * 4 >= repeats;
 }
 
 std::vector<std::size_t> new_text(std::span<const RawCue> cues) {
