@@ -32,7 +32,8 @@ std::vector<model::NarrationLine> lines_of(const model::Record& record, model::F
 
 class Proposer {
  public:
-  Proposer(const model::Record& record, const NewNumber& new_number) : record_(record), new_number_(new_number) {
+  Proposer(const model::Record& record, const NewNumber& new_number, const ReadLines& read)
+      : record_(record), new_number_(new_number), read_lines_(read) {
     for (const model::Relation& r : record.relations) taken_.insert(signature(r));
     for (const model::Figure& f : record.figures) {
       if (f.words) on_line_[f.words->line].push_back(&f);
@@ -69,7 +70,7 @@ class Proposer {
   }
 
   void read() {
-    const Reading reading = read_figures(std::span(std::as_const(lines_)));
+    const Reading reading = read_lines_(std::span(std::as_const(lines_)));
     ids_.assign(reading.figures.size(), std::nullopt);
     made_.clear();
     for (std::size_t i = 0; i < reading.figures.size(); ++i) take_figure(reading.figures[i], i);
@@ -78,7 +79,7 @@ class Proposer {
       if (by && made_.count(i) != 0 && ids_[*by]) made(i).corrected_by = ids_[*by];
     }
     take_portions(reading);
-    for (const SpokenRelation& r : relate(reading)) take_relation(r);
+    for (const SpokenRelation& r : relate(reading, lines_)) take_relation(r);
     take_dangers();
   }
 
@@ -252,6 +253,7 @@ class Proposer {
 
   const model::Record& record_;
   const NewNumber& new_number_;
+  const ReadLines& read_lines_;
   std::map<model::LineId, std::vector<const model::Figure*>> on_line_;
   std::set<Signature> taken_;
   std::set<model::FigureId> said_again_;
@@ -265,7 +267,16 @@ class Proposer {
 }  // namespace
 
 Proposals propose(const model::Record& record, const NewNumber& new_number) {
-  return Proposer(record, new_number).run();
+  return propose(record, new_number, [](std::span<const model::NarrationLine> lines) { return read_figures(lines); });
+}
+
+Proposals propose(const model::Record& record, const NewNumber& new_number, const ReadLines& read) {
+  return Proposer(record, new_number, read).run();
+}
+
+bool sure_enough(const model::Origin& origin) {
+  constexpr double enough = 0.5;
+  return origin.confidence >= enough;
 }
 
 model::Edit edit_of(const Proposals& proposals) {

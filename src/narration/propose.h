@@ -30,8 +30,17 @@ struct Proposals {
   }
 };
 
+/// Reads the lines of one footage, in order of time.
+using ReadLines = std::function<Reading(std::span<const model::NarrationLine>)>;
+
 /// What the narration lines of `record` suggest beyond what the record has.
 Proposals propose(const model::Record& record, const NewNumber& new_number);
+/// The same with figures that `read` finds, for instance those that a person labelled.
+Proposals propose(const model::Record& record, const NewNumber& new_number, const ReadLines& read);
+
+/// Whether a proposal is sure enough to be taken without a person looking at it: a relation that is guessed must not
+/// raise a conflict by itself.
+bool sure_enough(const model::Origin& origin);
 
 /// The proposals as one undoable step that adds them.
 model::Edit edit_of(const Proposals& proposals);

@@ -19,18 +19,31 @@ Outcome<Planned> propose_from_narration(const model::Record& record, const NewNu
   return planned;
 }
 
-std::vector<ThingRef> open_proposals(const model::Record& record) {
+namespace {
+
+constexpr auto any = [](const model::Origin&) { return true; };
+
+template <class Wanted>
+std::vector<ThingRef> proposals_in(const model::Record& record, Wanted wanted_relation) {
   std::vector<ThingRef> out;
-  const auto add = [&](const auto& list) {
+  const auto add = [&](const auto& list, const auto& wanted) {
     for (const auto& each : list) {
-      if (each.origin.standing == model::Standing::proposed) out.push_back(each.id);
+      if (each.origin.standing == model::Standing::proposed && wanted(each.origin)) out.push_back(each.id);
     }
   };
-  add(record.figures);
-  add(record.relations);
-  add(record.hazards);
-  add(record.callouts);
+  add(record.figures, any);
+  add(record.relations, wanted_relation);
+  add(record.hazards, any);
+  add(record.callouts, any);
   return out;
+}
+
+}  // namespace
+
+std::vector<ThingRef> open_proposals(const model::Record& record) { return proposals_in(record, any); }
+
+std::vector<ThingRef> sure_proposals(const model::Record& record) {
+  return proposals_in(record, narration::sure_enough);
 }
 
 }  // namespace sash::session

@@ -13,4 +13,7 @@ Outcome<Planned> propose_from_narration(const model::Record& record, const NewNu
 /// Everything proposed and not yet looked at.
 std::vector<ThingRef> open_proposals(const model::Record& record);
 
+/// Those of them that may be taken unseen: all but relations that are mere guesses.
+std::vector<ThingRef> sure_proposals(const model::Record& record);
+
 }  // namespace sash::session

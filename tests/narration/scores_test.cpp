@@ -28,7 +28,7 @@ TEST(Scores, OfTheGivenNarrations) {
   EXPECT_GE(s.same.recall(), 0.88);
   EXPECT_GE(s.same.precision(), 0.93);
   EXPECT_GE(s.other.recall(), 0.95);
-  EXPECT_GE(s.planted_found, 4);
+  EXPECT_GE(s.read.found, 4);
 }
 
 TEST(Scores, OfTheNarrationsTheRulesWereTunedOn) {

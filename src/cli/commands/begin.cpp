@@ -11,7 +11,7 @@ int begin(const std::string& record, const std::vector<std::string>& footage, co
   if (const Done done = session.apply(session::BeginRecord{record, footage, narration}); !done)
     return console.fail(done.fault());
   if (accept) {
-    const auto all = session::open_proposals(session.view().record);
+    const auto all = session::sure_proposals(session.view().record);
     if (!all.empty()) {
       if (const Done done = session.apply(session::Accept{all}); !done) return console.fail(done.fault());
     }

@@ -1,266 +1,285 @@
 #include "narration/inner/reacting.h"
 
-#include <fmt/format.h>
-#include <fmt/ranges.h>
-
 #include <algorithm>
-#include <array>
+#include <deque>
 #include <set>
 
-#include "chem/balance.h"
-#include "chem/names.h"
+#include "narration/inner/equations.h"
 
 namespace sash::narration {
 
 namespace {
 
+using model::RelationType;
 using model::Role;
 using quantity::Kind;
 
-/// By-products that reactions at the bench give off or leave behind; salts of the reactants are added to them.
-constexpr std::array<std::string_view, 14> by_products = {"H2O",    "H2",    "CO2", "CH3COOH", "HCl", "NaCl", "KCl",
-                                                          "Na2SO4", "NaNO3", "NO2", "NO",      "NH3", "O2",   "SO2"};
-
-struct Matter {
-  std::string name;
-  std::string formula;
-};
-
-std::optional<Matter> matter_of(const std::string& subject) {
-  const std::string name = substance_of(subject);
-  if (name.empty() || name == "water") return std::nullopt;
-  const auto known = chem::normalise_name(name);
-  if (!known || !known->formula || known->is_mixture) return std::nullopt;
-  std::string formula = *known->formula;
-  // What reacts is the substance without its water of crystallisation.
-  if (const std::size_t dot = formula.find("·"); dot != std::string::npos) formula.resize(dot);
-  return Matter{name, formula};
-}
-
 bool is_portion(Kind k) { return k == Kind::mass || k == Kind::amount || k == Kind::volume || k == Kind::gas_volume; }
 
-/// Salts that a metal or base among the reactants forms with the acid among them.
-std::vector<std::string> salts_of(const std::vector<Matter>& reactants) {
-  struct Acid {
-    std::string_view formula;
-    std::string_view anion;
-  };
-  constexpr std::array<Acid, 9> acids = {{{"HCl", "chloride"},
-                                          {"H2SO4", "sulfate"},
-                                          {"HNO3", "nitrate"},
-                                          {"H3PO4", "phosphate"},
-                                          {"CH3COOH", "acetate"},
-                                          {"H2C2O4", "oxalate"},
-                                          {"C6H8O7", "citrate"},
-                                          {"HCOOH", "formate"},
-                                          {"HBr", "bromide"}}};
-  std::vector<std::string> salts;
-  const auto add = [&](std::string_view cation, std::string_view anion) {
-    const auto known = chem::normalise_name(std::string(cation) + " " + std::string(anion));
-    if (known && known->formula) salts.push_back(*known->formula);
-  };
-  std::vector<std::string> cations;
-  std::vector<std::string> anions;
-  for (const Matter& m : reactants) {
-    const std::string word = m.name.substr(0, m.name.find(' '));
-    const auto acid = std::find_if(acids.begin(), acids.end(), [&](const Acid& a) { return a.formula == m.formula; });
-    if (acid != acids.end()) {
-      anions.emplace_back(acid->anion);
-    } else {
-      cations.push_back(word);
-      if (m.name.find(' ') != std::string::npos) anions.push_back(m.name.substr(m.name.find(' ') + 1));
-    }
-  }
-  for (const std::string& cation : cations) {
-    for (const std::string& anion : anions) add(cation, anion);
-  }
-  return salts;
-}
-
-/// "Zn", "Al": one symbol.
-bool is_element(const std::string& formula) {
-  return !formula.empty() && formula.size() <= 2 && (formula.size() == 1 || (formula[1] >= 'a' && formula[1] <= 'z'));
-}
-
-/// A balanced equation and how many particles it takes: of several the simpler is likelier.
-struct Balanced {
-  std::string text;
-  std::int64_t particles = 0;
-};
-
-/// Nothing when it does not balance, or only with numbers that no reaction at the bench has: many molecules of an
-/// organic reactant rearranged into each other.
-std::optional<Balanced> balanced(const std::vector<std::string>& left, const std::vector<std::string>& right) {
-  const std::string text = fmt::format("{} -> {}", fmt::join(left, " + "), fmt::join(right, " + "));
-  const auto equation = chem::read_equation(text);
-  if (!equation) return std::nullopt;
-  const auto found = chem::balance(*equation);
-  if (!found || found->status != chem::BalanceStatus::balanced) return std::nullopt;
-  Balanced out{found->balanced, 0};
-  for (std::size_t i = 0; i < found->coefficients.size(); ++i) {
-    out.particles += found->coefficients[i];
-    const bool organic =
-        i < left.size() && left[i].find('C') != std::string::npos && left[i].find('H') != std::string::npos;
-    if (organic && found->coefficients[i] > 4) return std::nullopt;
-  }
-  return out.particles <= 40 ? std::optional(out) : std::nullopt;
-}
-
-/// Balanced equations from these reactants to that product with at most one by-product, else with two; the simplest
-/// first. `named`: formulas of what else is spoken of, which are likelier by-products than unnamed ones.
-std::vector<Balanced> candidates(const std::vector<Matter>& reactants, const std::string& product,
-                                 const std::vector<std::string>& named, bool two_by_products) {
-  constexpr std::size_t most = 3;
-  std::vector<std::string> left;
-  for (const Matter& m : reactants) left.push_back(m.formula);
-  std::vector<std::string> others = salts_of(reactants);
-  others.insert(others.end(), named.begin(), named.end());
-  others.insert(others.end(), by_products.begin(), by_products.end());
-  std::vector<std::string> distinct;
-  const bool element = std::any_of(left.begin(), left.end(), is_element);
-  for (std::string& f : others) {
-    if (f == "H2" && !element) continue;  // hydrogen comes of a metal
-    const bool part = f == product || std::find(left.begin(), left.end(), f) != left.end();
-    if (!part && std::find(distinct.begin(), distinct.end(), f) == distinct.end()) distinct.push_back(std::move(f));
-  }
-  others = std::move(distinct);
-  std::vector<Balanced> found;
-  if (auto e = balanced(left, {product})) found.push_back(*e);
-  for (const std::string& other : others) {
-    if (auto e = balanced(left, {product, other})) found.push_back(*e);
-  }
-  for (std::size_t a = 0; a < others.size() && two_by_products && found.empty(); ++a) {
-    for (std::size_t b = a + 1; b < others.size() && found.size() < most; ++b) {
-      if (auto e = balanced(left, {product, others[a], others[b]})) found.push_back(*e);
-    }
-  }
-  std::stable_sort(found.begin(), found.end(),
-                   [](const Balanced& a, const Balanced& b) { return a.particles < b.particles; });
-  if (found.size() > most) found.resize(most);
-  return found;
-}
-
-/// The samples measured in lately before figure `product`, newest first, one for each substance.
-std::vector<std::pair<Matter, const Sample*>> measured_in(const std::vector<SpokenFigure>& figures,
-                                                          const std::vector<Sample>& samples, std::size_t product,
-                                                          const std::string& product_formula) {
-  std::vector<std::pair<Matter, const Sample*>> found;
-  std::set<std::string> seen;
-  for (std::size_t k = samples.size(); k-- > 0 && found.size() < 4;) {
-    const Sample& s = samples[k];
-    const std::size_t first = s.members.front();
-    if (first >= product) continue;
-    if (product - first > 40) break;
-    const SpokenFigure& f = figures[first];
-    if (!is_portion(f.kind) || (f.role != Role::measured_out && f.role != Role::added)) continue;
-    const auto matter = matter_of(f.subject);
-    if (!matter || matter->formula == product_formula || !seen.insert(matter->formula).second) continue;
-    found.emplace_back(*matter, &s);
-  }
-  return found;
-}
-
-/// The simplest reaction to the product: of one or two of the substances measured in last.
-struct Reacting {
-  std::vector<std::size_t> used;  ///< places among the substances measured in
-  std::vector<Balanced> equations;
-};
-std::optional<Reacting> simplest(const std::vector<std::pair<Matter, const Sample*>>& in, const std::string& product,
-                                 const std::vector<std::string>& named) {
-  std::optional<Reacting> best;
-  std::int64_t best_cost = 0;
-  const auto consider = [&](std::vector<std::size_t> used, std::vector<Balanced> equations) {
-    if (equations.empty()) return;
-    constexpr std::int64_t age = 12;  // particles that one place further back in the narration is worth
-    std::int64_t cost = equations.front().particles;
-    for (const std::size_t k : used) cost += age * static_cast<std::int64_t>(k);
-    if (best && cost >= best_cost) return;
-    best_cost = cost;
-    best = Reacting{std::move(used), std::move(equations)};
-  };
-  for (std::size_t a = 0; a < in.size(); ++a) {
-    for (std::size_t b = a + 1; b < in.size(); ++b)
-      consider({a, b}, candidates({in[a].first, in[b].first}, product, named, false));
-  }
-  for (std::size_t a = 0; a < in.size() && !best; ++a) consider({a}, candidates({in[a].first}, product, named, false));
-  if (!best && in.size() >= 2) consider({0, 1}, candidates({in[0].first, in[1].first}, product, named, true));
-  return best;
-}
-
 /// Formulas of what is weighed out or expected anywhere.
-std::vector<std::string> named_products(const std::vector<SpokenFigure>& figures) {
+std::vector<std::string> named_products(const Ledger& told) {
+  constexpr std::size_t most = 6;
   std::vector<std::string> named;
-  for (const SpokenFigure& f : figures) {
-    const bool out = f.role == Role::product || f.role == Role::stated_result;
-    if (!out || !is_portion(f.kind) || named.size() >= 6) continue;
-    const auto matter = matter_of(f.subject);
+  for (std::size_t i = 0; i < told.size() && named.size() < most; ++i) {
+    const bool out = told.role(i) == Role::product || told.role(i) == Role::stated_result;
+    if (!out || !is_portion(told.kind(i))) continue;
+    const auto matter = matter_of(told[i].subject);
     if (matter && std::find(named.begin(), named.end(), matter->formula) == named.end())
       named.push_back(matter->formula);
   }
   return named;
 }
 
-}  // namespace
+class Reactions {
+ public:
+  Reactions(const Ledger& told, Wirings& to) : told_(told), to_(to), equations_(named_products(told)) {}
 
-std::optional<Neutralisation> neutralisation(const std::string& subject, const std::string& other) {
-  const auto one = matter_of(subject);
-  const auto two = matter_of(other);
-  if (!one || !two || one->formula == two->formula) return std::nullopt;
-  const auto is_acid = [](const Matter& m) { return m.name.ends_with("acid") || m.name == "vinegar"; };
-  if (is_acid(*one) == is_acid(*two)) return std::nullopt;
-  const Matter& base = is_acid(*one) ? *two : *one;
-  const bool basic = base.name.ends_with("hydroxide") || base.name.ends_with("carbonate") || base.name == "ammonia" ||
-                     base.name.ends_with("oxide");
-  if (!basic) return std::nullopt;
-  for (const std::string& salt : salts_of({*one, *two})) {
-    for (const std::vector<std::string>& right :
-         {std::vector<std::string>{salt, "H2O"}, {salt, "H2O", "CO2"}, std::vector<std::string>{salt}}) {
-      if (auto text = balanced({one->formula, two->formula}, right))
-        return Neutralisation{text->text, one->formula, two->formula};
+  void run() {
+    for (std::size_t i = 0; i < told_.size(); ++i) {
+      const Kind k = told_.kind(i);
+      const bool solid_or_gas = k == Kind::mass || k == Kind::amount || k == Kind::gas_volume;
+      if (!told_.stands(i) || !solid_or_gas || !told_[i].sum_of.empty() || told_[i].same_sample_as) continue;
+      if (told_.role(i) == Role::stated_result) in_theory(i);
+      if (told_.role(i) != Role::product && told_.role(i) != Role::recovered) needed(i);
+    }
+    for (std::size_t i = 0; i < told_.size(); ++i) {
+      if (told_.stands(i) && told_.kind(i) == Kind::equivalents) equivalents(i);
     }
   }
-  return std::nullopt;
-}
 
-std::vector<SpokenRelation> reactions(const std::vector<SpokenFigure>& figures, const std::vector<Sample>& samples) {
-  std::vector<SpokenRelation> out;
-  std::set<std::string> done;
-  const std::vector<std::string> named = named_products(figures);
-  for (std::size_t i = 0; i < figures.size(); ++i) {
-    const SpokenFigure& f = figures[i];
-    const bool theory = f.role == Role::stated_result && is_portion(f.kind) && f.sum_of.empty() && !f.same_sample_as;
-    const bool weighed = f.role == Role::product || f.role == Role::recovered;
-    if ((!theory && !weighed) || !is_portion(f.kind) || f.corrected_by) continue;
-    const auto product = matter_of(f.subject);
-    if (!product) continue;
-    const auto in = measured_in(figures, samples, i, product->formula);
-    const auto found = simplest(in, product->formula, named);
-    if (!found) continue;
-    const auto& [used, equations] = *found;
+ private:
+  /// A sample that was put in, as what reacts.
+  struct In {
+    Matter matter;
+    std::optional<std::size_t> figure;  ///< the member that tells its amount best; nothing: it is put in only later
+    std::optional<Sized> moles;         ///< nothing: it cannot be computed here
+  };
+
+  std::optional<Sized> moles(std::size_t i, const std::string& substance) const {
+    const Kind k = told_.kind(i);
+    if (k == Kind::amount) return told_.sized(i);
+    if (k == Kind::gas_volume) return scaled(told_.sized(i), 1 / room_molar_volume);
+    if (k != Kind::mass) return std::nullopt;
+    const auto molar_mass = told_.molar_mass(substance);
+    if (!molar_mass) return std::nullopt;
+    return told_.sized(i) / *molar_mass;
+  }
+
+  /// The members that tell the amount: moles that were said, a mass, unless it is one of a solution.
+  std::vector<In> ins_of(const Sample& sample) const {
+    std::vector<In> found;
+    const auto matter = matter_of(told_[sample.members.front()].subject);
+    if (!matter) return found;
+    for (const Kind wanted : {Kind::amount, Kind::mass, Kind::gas_volume, Kind::volume}) {
+      for (auto m = sample.members.rbegin(); m != sample.members.rend();
+           ++m) {  // what was weighed after what was wanted
+        if (told_.kind(*m) != wanted || !told_.stands(*m)) continue;
+        const bool dissolved = !sample.strengths.empty() && wanted != Kind::amount;
+        if (dissolved && !found.empty()) continue;
+        found.push_back({*matter, *m, dissolved ? std::nullopt : moles(*m, substance_of(told_[*m].subject))});
+      }
+    }
+    return found;
+  }
+  std::optional<In> in_of(const Sample& sample) const {
+    auto all = ins_of(sample);
+    if (all.empty()) return std::nullopt;
+    return std::move(all.front());
+  }
+
+  bool put_in(std::size_t i) const {
+    return is_portion(told_.kind(i)) && (told_.role(i) == Role::measured_out || told_.role(i) == Role::added);
+  }
+
+  /// What was measured in lately before figure `i`, newest first, one for each substance.
+  std::vector<In> measured_in(std::size_t i, const std::string& product) const {
+    constexpr std::size_t most = 4;
+    constexpr std::size_t reach = 40;
+    std::vector<In> found;
+    std::set<std::string> seen;
+    const auto& samples = told_.samples();
+    for (std::size_t k = samples.size(); k-- > 0 && found.size() < most;) {
+      const std::size_t first = samples[k].members.front();
+      if (first >= i) continue;
+      if (i - first > reach) break;
+      if (!put_in(first)) continue;
+      auto in = in_of(samples[k]);
+      if (!in || in->matter.formula == product || !seen.insert(in->matter.formula).second) continue;
+      found.push_back(std::move(*in));
+    }
+    return found;
+  }
+
+  /// What is put in next: a speaker may say what will come of it before the other reactant is measured.
+  std::vector<In> measured_in_next(std::size_t i, const std::string& product) const {
+    constexpr std::size_t reach = 8;
+    std::vector<In> found;
+    for (std::size_t k = i + 1; k < told_.size() && k <= i + reach && found.size() < 2; ++k) {
+      if (!told_.stands(k) || !put_in(k)) continue;
+      auto matter = matter_of(told_[k].subject);
+      if (matter && matter->formula != product) found.push_back({std::move(*matter), std::nullopt, std::nullopt});
+    }
+    return found;
+  }
+
+  /// What the reactants measured in last can make of the substance of figure `i`, else more of them.
+  void in_theory(std::size_t i) {
+    const auto product = matter_of(told_[i].subject);
+    if (!product) return;
+    const auto in = measured_in(i, product->formula);
+    double grounds = ground::fair;
+    const auto attempt = [&](const std::vector<const In*>& used, bool thorough) {
+      std::vector<Matter> reactants;
+      for (const In* r : used) reactants.push_back(r->matter);
+      const auto& ways = equations_.from(reactants, product->formula, thorough);
+      for (const BalancedWay& way : ways) {
+        // Something that falls apart by itself is rarer than a reactant we have not noticed.
+        const bool sure_of_all = ways.size() == 1 && (used.size() > 1 || way.only_product);
+        const double sure = sure_of_all ? grounds : std::min(grounds, ground::weak);
+        offer_product(i, *product, used, way, ways, sure);
+        // Moles that were said wrong do not make what follows from the mass wrong.
+        for (const auto& other : told_otherwise(used)) offer_product(i, *product, other, way, ways, sure - 0.01);
+        if (used.size() == 2) together_.push_back({used[0]->matter.formula, used[1]->matter.formula, way.equation});
+      }
+      if (!ways.empty() && used.size() > 1) grounds = ground::weak;
+    };
+    for (std::size_t a = 0; a < in.size(); ++a) {
+      attempt({&in[a]}, false);
+      for (std::size_t b = a + 1; b < in.size(); ++b) attempt({&in[a], &in[b]}, a == 0 && b == 1);
+    }
+    if (in.empty() || grounds < ground::fair) return;
+    for (const In& next : measured_in_next(i, product->formula)) attempt({&in.front(), &next}, false);
+  }
+
+  /// The same reactants, each by another member of its sample.
+  std::vector<std::vector<const In*>> told_otherwise(const std::vector<const In*>& used) {
+    std::vector<std::vector<const In*>> all;
+    for (std::size_t k = 0; k < used.size(); ++k) {
+      if (!used[k]->figure) continue;
+      for (In& in : ins_of(told_.sample_of(*used[k]->figure))) {
+        if (in.figure == used[k]->figure || !in.moles) continue;
+        others_.push_back(std::move(in));
+        all.push_back(used);
+        all.back()[k] = &others_.back();
+      }
+    }
+    return all;
+  }
+
+  void offer_product(std::size_t i, const Matter& product, const std::vector<const In*>& used, const BalancedWay& way,
+                     const std::vector<BalancedWay>& all, double grounds) {
     SpokenRelation r;
-    r.type = model::RelationType::reaction;
-    for (const std::size_t k : used) {
-      const auto& [matter, sample] = in[k];
-      for (const std::size_t m : sample->members) {
-        if (is_portion(figures[m].kind) && (figures[m].kind != Kind::volume || sample->strengths.empty())) {
-          r.terms.push_back({"reactant", m, matter.formula});
-          break;
+    r.type = RelationType::reaction;
+    r.label = way.equation;
+    r.rule = "reactants measured in, product expected, balanced";
+    r.given["equation"] = way.equation;
+    // Other equations that balance are named for the person to choose from.
+    for (const BalancedWay& other : all) {
+      if (!(other == way))
+        r.given["other_equations"] += (r.given["other_equations"].empty() ? "" : "; ") + other.equation;
+    }
+    std::optional<Sized> extent;
+    for (std::size_t k = 0; k < used.size(); ++k) {
+      if (used[k]->figure) r.terms.push_back({"reactant", *used[k]->figure, used[k]->matter.formula});
+      if (!used[k]->moles) continue;
+      const Sized reach = scaled(*used[k]->moles, 1 / way.in[k]);
+      if (!extent || reach.value < extent->value) extent = reach;
+    }
+    r.terms.push_back({"product", i, product.formula});
+    std::optional<Sized> gives;
+    if (extent) gives = as_said(i, scaled(*extent, way.out));
+    to_.offer(i, grounds, gives, std::move(r));
+  }
+
+  /// So many moles in the quantity of figure `i`.
+  std::optional<Sized> as_said(std::size_t i, const Sized& n) const {
+    if (told_.kind(i) == Kind::amount) return n;
+    if (told_.kind(i) == Kind::gas_volume) {
+      Sized volume = scaled(n, room_molar_volume);
+      volume.spread = std::hypot(volume.spread, room_spread * volume.value);
+      return volume;
+    }
+    const auto molar_mass = told_.molar_mass(substance_of(told_[i].subject));
+    if (!molar_mass) return std::nullopt;
+    return n * *molar_mass;
+  }
+
+  /// How much of the substance of figure `i` something measured in before takes up: an acid its base.
+  void needed(std::size_t i) {
+    const auto wanted = matter_of(told_[i].subject);
+    if (!wanted) return;
+    for (const In& other : measured_in(i, wanted->formula)) {
+      if (!other.moles) continue;
+      const std::vector<Matter> both = {other.matter, *wanted};
+      for (const std::string& salt : salts_of(both)) {
+        if (salt == other.matter.formula || salt == wanted->formula) continue;
+        for (const BalancedWay& way : equations_.from(both, salt, true)) {
+          SpokenRelation r;
+          r.type = RelationType::reaction;
+          r.label = way.equation;
+          r.rule = "what the other reactant takes";
+          r.given["equation"] = way.equation;
+          r.terms = {{"used", *other.figure, other.matter.formula}, {"used", i, wanted->formula}};
+          const auto gives = as_said(i, scaled(*other.moles, way.in[1] / way.in[0]));
+          const bool sought = told_.role(i) == Role::stated_result &&
+                              (told_.sentence_has(i, "need") || told_.sentence_has(i, "neutrali"));
+          to_.offer(i, sought ? ground::weak : ground::loose, gives, std::move(r));
         }
       }
     }
-    // What the equation gives in theory is what was expected, not what was isolated.
-    if (theory) r.terms.push_back({"product", i, product->formula});
-    r.given["equation"] = equations.front().text;
-    // Other equations that balance are named for the person to choose from.
-    for (std::size_t e = 1; e < equations.size(); ++e)
-      r.given["other_equations"] += (e > 1 ? "; " : "") + equations[e].text;
-    r.label = equations.front().text;
-    r.rule = "reactants measured in, product weighed out, balanced";
-    r.confidence = equations.size() == 1 ? 0.6 : 0.4;
-    if (r.terms.size() < 2 || !done.insert(r.label + "|" + std::to_string(r.terms.back().figure)).second) continue;
-    out.push_back(std::move(r));
   }
-  return out;
-}
+
+  /// Moles of one reactant to one mole of another.
+  void equivalents(std::size_t i) {
+    const auto to = told_[i].attached_to ? told_[i].attached_to : told_[i].same_sample_as;
+    if (!to || !told_.stands(*to)) return;
+    const auto its = in_of(told_.sample_of(*to));
+    if (!its || !its->moles) return;
+    for (const In& base : measured_in(i, its->matter.formula)) {
+      const auto equation = equation_with(base.matter, its->matter);
+      if (!base.moles || told_.one_sample(*base.figure, *its->figure) || !equation) continue;
+      SpokenRelation r;
+      r.type = RelationType::reaction;
+      r.label = *equation;
+      r.rule = "moles of one reactant to one of the other";
+      r.given = {{"equation", *equation}, {"equivalents_of", base.matter.formula}};
+      r.terms = {{"reactant", *base.figure, base.matter.formula},
+                 {"reactant", *its->figure, its->matter.formula},
+                 {"equivalents", i, its->matter.formula}};
+      to_.offer(i, ground::fair, *its->moles / *base.moles, std::move(r));
+    }
+  }
+
+  /// One in which both react; any will do for their ratio.
+  std::optional<std::string> equation_with(const Matter& a, const Matter& b) {
+    for (const Together& t : together_) {
+      if ((t.a == a.formula && t.b == b.formula) || (t.a == b.formula && t.b == a.formula)) return t.equation;
+    }
+    for (const std::string& salt : salts_of({a, b})) {
+      const auto& ways = equations_.from({a, b}, salt, true);
+      if (!ways.empty()) return ways.front().equation;
+    }
+    return std::nullopt;
+  }
+
+  struct Together {
+    std::string a;
+    std::string b;
+    std::string equation;
+  };
+
+  static constexpr double room_molar_volume = 0.02406;  ///< m3/mol at 20 °C and 101.325 kPa, ideal gas law
+  static constexpr double room_spread = 0.012;          ///< relative: a degree or two, and the weather
+
+  const Ledger& told_;
+  Wirings& to_;
+  Equations equations_;
+  std::deque<In> others_;           ///< stays where it is
+  std::vector<Together> together_;  ///< pairs that make something that was spoken of
+};
+
+}  // namespace
+
+void wire_reactions(const Ledger& told, Wirings& to) { Reactions(told, to).run(); }
 
 }  // namespace sash::narration

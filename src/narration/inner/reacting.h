@@ -1,28 +1,11 @@
 #pragma once
-// Reaction equations that the figures suggest: reactants measured in, a product weighed out or expected, by-products
-// from a closed list. The balancer decides whether an equation holds; several that do are all offered. Pure.
+// Ways in which an amount came about by a reaction: what a product weighs in theory, how much of one reactant another
+// takes, equivalents. Equations are found from the substances measured in (equations.h). Pure.
 
-#include <optional>
-#include <string>
-#include <vector>
-
-#include "narration/figures.h"
-#include "narration/inner/relating.h"
-#include "narration/inner/samples.h"
+#include "narration/inner/wiring.h"
 
 namespace sash::narration {
 
-/// A balanced equation between two named substances, with the formulas it gives them.
-struct Neutralisation {
-  std::string text;
-  std::string one;
-  std::string other;
-};
-/// Of an acid and a base in either order; nothing when they are none or no equation of salt, water and carbon dioxide
-/// balances.
-std::optional<Neutralisation> neutralisation(const std::string& subject, const std::string& other);
-
-/// Relations of type reaction, the best candidate of each product first.
-std::vector<SpokenRelation> reactions(const std::vector<SpokenFigure>& figures, const std::vector<Sample>& samples);
+void wire_reactions(const Ledger& told, Wirings& to);
 
 }  // namespace sash::narration

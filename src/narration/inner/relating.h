@@ -1,6 +1,7 @@
 #pragma once
 // Relations that follow from how spoken figures hang together. Slots and keys are those of the workings. Pure.
 
+#include <span>
 #include <string>
 #include <vector>
 
@@ -24,8 +25,8 @@ struct SpokenRelation {
   double confidence = 0.8;
 };
 
-/// All relations, in the order of what they conclude.
-std::vector<SpokenRelation> relate(const Reading& reading);
+/// All relations worth proposing, in the order of the figures they explain; `lines` are those that were read.
+std::vector<SpokenRelation> relate(const Reading& reading, std::span<const model::NarrationLine> lines);
 
 /// The subject without "solution", hydrate words and the like, as a substance the chemistry knows.
 std::string substance_of(const std::string& subject);

@@ -23,6 +23,7 @@ class Solution {
     volume_ = slot("solution_volume", dimension::volume, "V", "solution");
     mass_ = slot("solution_mass", dimension::mass, "m", "solution");
     solvent_mass_ = slot("solvent_mass", dimension::mass, "m", "solvent");
+    weigh_solvent();
     const bool some = amount_ || solute_mass_ || solute_volume_ || volume_ || mass_ || solvent_mass_;
     if (!some && strengths.size() > 1) take_a_basis(strengths);
   }
@@ -76,6 +77,18 @@ class Solution {
   }
 
  private:
+  // A volume of solvent is one of water, which is what people measure out by volume without saying more.
+  void weigh_solvent() {
+    const auto volume = slot("solvent_volume", dimension::volume, "V", "solvent");
+    if (!volume) return;
+    const quantity::Unit unit = quantity::Unit::known("g/mL");
+    const std::size_t density =
+        d_.constant("density of water", "density of water", Piece::of_symbol("ρ", "solvent"), Kind::density, unit,
+                    unit.to_si(0.998), unit.to_si(0.002), "water at 20 °C and some degrees around, IAPWS-95");
+    d_.note("The solvent is taken to be water.");
+    d_.product("the mass and volume of the solvent", {{solvent_mass(), -1}, {density, 1}, {*volume, 1}});
+  }
+
   // Strengths alone do not say how much solution there is, nor need they: any amount will do.
   void take_a_basis(const std::vector<Filled>& strengths) {
     const bool by_volume = std::any_of(strengths.begin(), strengths.end(), [](const Filled& s) {
@@ -165,6 +178,7 @@ class InSolution final : public RelationKind {
         {"solute_mass", "mass of solute", {Kind::mass}, true},
         {"solute_volume", "volume of solute", {Kind::volume}, true},
         {"solvent_mass", "mass of solvent", {Kind::mass}},
+        {"solvent_volume", "volume of solvent", {Kind::volume}},
         {"density", "density of the solution", {Kind::density}},
         {"molar_mass", "molar mass of the solute", {Kind::molar_mass}},
     };

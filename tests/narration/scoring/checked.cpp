@@ -1,5 +1,7 @@
 #include "scoring/checked.h"
 
+#include <fmt/format.h>
+
 #include <algorithm>
 
 #include "model/edit.h"
@@ -30,36 +32,54 @@ model::Record record_of(const narration::NarrationText& text) {
   return record;
 }
 
+narration::Proposals proposed(const model::Record& record, const narration::Reading& reading) {
+  std::int64_t next = 0;
+  return narration::propose(
+      record, [&](const model::Thing&) { return ++next; },
+      [&](std::span<const model::NarrationLine>) { return reading; });
+}
+
+/// Of a figure, its place in the reading it came from.
+std::size_t place_of(const model::Figure& figure, const narration::Reading& reading) {
+  for (std::size_t i = 0; i < reading.figures.size(); ++i) {
+    const auto& piece = reading.figures[i].pieces.front();
+    if (figure.words && figure.words->line.number == static_cast<std::int64_t>(piece.line) + 1 &&
+        figure.words->begin == piece.begin)
+      return i;
+  }
+  return reading.figures.size();
+}
+
 }  // namespace
 
-std::vector<std::string> relations_of(const narration::NarrationText& text) {
-  std::int64_t next = 0;
-  const narration::Proposals found = narration::propose(record_of(text), [&](const model::Thing&) { return ++next; });
-  std::vector<std::string> out;
-  for (const model::Relation& r : found.relations) {
-    std::string line(model::name_of(r.type));
+std::string relations_of(const narration::NarrationText& text, const narration::Reading& reading) {
+  const narration::Proposals proposals = proposed(record_of(text), reading);
+  std::string out;
+  for (const model::Relation& r : proposals.relations) {
+    out += fmt::format("{} {:.2f} {}:", model::name_of(r.type), r.origin.confidence, r.origin.rule);
     for (const model::Term& t : r.terms) {
-      const auto it =
-          std::find_if(found.figures.begin(), found.figures.end(), [&](const auto& f) { return f.id == t.figure; });
-      line += " | " + t.slot + " " + (it == found.figures.end() ? "?" : it->label);
+      const auto f = std::find_if(proposals.figures.begin(), proposals.figures.end(),
+                                  [&](const model::Figure& x) { return x.id == t.figure; });
+      out += fmt::format(" {} #{} {},", t.slot, place_of(*f, reading), f->label);
     }
-    for (const auto& [key, value] : r.given) line += " | " + key + "=" + value;
-    out.push_back(std::move(line));
+    for (const auto& [key, value] : r.given) out += fmt::format(" {}={}", key, value);
+    out += "\n";
   }
   return out;
 }
 
 std::vector<Conflict> conflicts_of(const narration::NarrationText& text) {
+  return conflicts_of(text, narration::read_figures(text));
+}
+
+std::vector<Conflict> conflicts_of(const narration::NarrationText& text, const narration::Reading& reading) {
   model::Record record = record_of(text);
-  std::int64_t next = 0;
-  narration::Proposals proposals = narration::propose(record, [&](const model::Thing&) { return ++next; });
+  narration::Proposals proposals = proposed(record, reading);
+  std::erase_if(proposals.relations, [](const auto& r) { return !narration::sure_enough(r.origin); });
   accept_all(proposals.figures);
   accept_all(proposals.relations);
-  std::sort(proposals.relations.begin(), proposals.relations.end(),
-            [](const auto& a, const auto& b) { return a.id < b.id; });
   const auto done = model::apply(narration::edit_of(proposals), record);
-  if (!done) return {{"fault", done.fault().sentence, {}}};
-  const narration::Reading reading = narration::read_figures(text);
+  if (!done) return {{"fault", done.fault().sentence, {}, {}}};
   std::vector<Conflict> out;
   const workings::Report report = workings::check(record);
   for (const workings::Finding& f : report.findings) {
@@ -67,19 +87,13 @@ std::vector<Conflict> conflicts_of(const narration::NarrationText& text) {
     Conflict c;
     c.relation = f.type ? model::name_of(*f.type) : "several";
     c.sentence = f.sentence;
-    const auto place_of = [&](model::FigureId id) {
-      const auto it =
-          std::find_if(record.figures.begin(), record.figures.end(), [&](const auto& x) { return x.id == id; });
-      for (std::size_t i = 0; i < reading.figures.size(); ++i) {
-        const auto& piece = reading.figures[i].pieces.front();
-        if (it->words && it->words->line.number == static_cast<std::int64_t>(piece.line) + 1 &&
-            it->words->begin == piece.begin)
-          return i;
-      }
-      return reading.figures.size();
-    };
-    if (f.said) c.figures.push_back(place_of(f.said->figure));
-    for (const model::FigureId id : f.figures) c.figures.push_back(place_of(id));
+    const auto place = [&](model::FigureId id) { return place_of(*model::find(record, id), reading); };
+    if (f.said) c.figures.push_back(place(f.said->figure));
+    for (const model::FigureId id : f.figures) c.figures.push_back(place(id));
+    if (f.said) c.named.push_back(place(f.said->figure));
+    for (const workings::Culprit& culprit : f.culprits) {
+      for (const workings::Reckoned& r : culprit.should_be) c.named.push_back(place(r.figure));
+    }
     out.push_back(std::move(c));
   }
   return out;

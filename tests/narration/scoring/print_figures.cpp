@@ -22,9 +22,9 @@ int main(int count, char** arguments) {
     }
     nlohmann::json all = sash::test::predictions(*text, sash::narration::read_figures(*text));
     for (const sash::test::Conflict& c : sash::test::conflicts_of(*text)) {
-      all["conflicts"].push_back({{"relation", c.relation}, {"sentence", c.sentence}, {"figures", c.figures}});
+      all["conflicts"].push_back(
+          {{"relation", c.relation}, {"sentence", c.sentence}, {"figures", c.figures}, {"named", c.named}});
     }
-    all["relations"] = sash::test::relations_of(*text);
     std::ofstream out(std::filesystem::path(arguments[1]) / path.stem().concat(".json"));
     out << all.dump(1) << '\n';
   }

@@ -15,6 +15,7 @@
 #include "narration/read.h"
 #include "quantity/unit.h"
 #include "scoring/checked.h"
+#include "scoring/labelled.h"
 #include "scoring/predictions.h"
 #include "support/text.h"
 
@@ -149,43 +150,35 @@ void add_pairs(const Pairs& labels, const Pairs& predicted, LinkScore& to) {
       std::count_if(labels.begin(), labels.end(), [&](const auto& p) { return predicted.count(p) != 0; }));
 }
 
-void add_conflicts(const json& labels, const json& predicted, const std::map<int, int>& keep, Scores& to) {
-  const json& figures = labels["figures"];
-  std::set<std::size_t> hit;
-  for (const json& conflict : predicted.value("conflicts", json::array())) {
-    bool planted = false;
-    for (std::size_t e = 0; e < labels["planted_errors"].size(); ++e) {
-      const int wrong = first_of(figures, labels["planted_errors"][e]["figures"].back());
-      for (const json& f : conflict["figures"]) {
-        const auto k = keep.find(f.get<int>());
-        if (k != keep.end() && first_of(figures, k->second) == wrong) {
-          planted = true;
-          hit.insert(e);
-        }
-      }
-    }
-    to.false_conflicts += planted ? 0 : 1;
-  }
-  for (std::size_t e = 0; e < labels["planted_errors"].size(); ++e) {
-    if (labels["planted_errors"][e].contains("follows_from")) continue;
-    ++to.planted;
-    to.planted_found += hit.count(e) != 0 ? 1 : 0;
-  }
+std::string bytes_of(const std::filesystem::path& file) {
+  std::ifstream in(file, std::ios::binary);
+  return std::string((std::istreambuf_iterator<char>(in)), {});
 }
 
 }  // namespace
+
+std::string MistakeScore::line() const {
+  return fmt::format("planted mistakes {} of {}, false conflicts {} in {} narrations", found, planted, false_conflicts,
+                     narrations);
+}
+
+std::map<int, int> every_label(const json& labels) {
+  std::map<int, int> all;
+  for (int j = 0; j < static_cast<int>(labels["figures"].size()); ++j) all[j] = j;
+  return all;
+}
 
 std::string Scores::line() const {
   return fmt::format(
       "{} narrations, {} labels: recall {:.1f} %, precision {:.1f} %, approx {:.1f} %, subject {:.1f} %, role {:.1f} "
       "%, "
-      "same sample {:.1f} % / {:.1f} %, other links {:.1f} % / {:.1f} %, planted errors {} of {}, false conflicts {}",
+      "same sample {:.1f} % / {:.1f} %, other links {:.1f} % / {:.1f} %; read: {}; labels: {}",
       narrations, labels, recall() * 100, precision() * 100, approx() * 100, subject() * 100, role() * 100,
-      same.recall() * 100, same.precision() * 100, other.recall() * 100, other.precision() * 100, planted_found,
-      planted, false_conflicts);
+      same.recall() * 100, same.precision() * 100, other.recall() * 100, other.precision() * 100, read.line(),
+      labelled.line());
 }
 
-void add_score(const json& labels, const json& predicted, Scores& to) {
+std::map<int, int> matched(const json& labels, const json& predicted) {
   const json& gold = labels["figures"];
   const json& read = predicted["figures"];
   std::set<int> used;
@@ -200,6 +193,38 @@ void add_score(const json& labels, const json& predicted, Scores& to) {
       break;
     }
   }
+  return keep;
+}
+
+void add_mistakes(const json& labels, const std::vector<Conflict>& conflicts, const std::map<int, int>& keep,
+                  MistakeScore& to) {
+  const json& figures = labels["figures"];
+  const auto is_of = [&](int wrong, const std::vector<std::size_t>& some) {
+    return std::any_of(some.begin(), some.end(), [&](std::size_t f) {
+      const auto k = keep.find(static_cast<int>(f));
+      return k != keep.end() && first_of(figures, k->second) == wrong;
+    });
+  };
+  std::vector<bool> involved(conflicts.size(), false);
+  ++to.narrations;
+  for (const json& mistake : labels["planted_errors"]) {
+    const int wrong = first_of(figures, mistake["figures"].back());
+    bool named = false;
+    for (std::size_t c = 0; c < conflicts.size(); ++c) {
+      if (is_of(wrong, conflicts[c].figures)) involved[c] = true;
+      if (is_of(wrong, conflicts[c].named)) named = true;
+    }
+    if (mistake.contains("follows_from")) continue;
+    ++to.planted;
+    to.found += named ? 1 : 0;
+  }
+  to.false_conflicts += static_cast<int>(std::count(involved.begin(), involved.end(), false));
+}
+
+void add_score(const json& labels, const json& predicted, Scores& to) {
+  const json& gold = labels["figures"];
+  const json& read = predicted["figures"];
+  const std::map<int, int> keep = matched(labels, predicted);
   ++to.narrations;
   to.labels += static_cast<int>(gold.size());
   to.found += static_cast<int>(keep.size());
@@ -209,8 +234,7 @@ void add_score(const json& labels, const json& predicted, Scores& to) {
     if (keep.count(i) == 0 && std::none_of(labels["unscored"].begin(), labels["unscored"].end(), unscored))
       ++to.false_alarms;
   }
-  std::map<int, int> all;
-  for (int j = 0; j < static_cast<int>(gold.size()); ++j) all[j] = j;
+  const std::map<int, int> all = every_label(labels);
   for (const auto& [i, j] : keep) {
     const json& p = read[static_cast<std::size_t>(i)];
     const json& g = gold[static_cast<std::size_t>(j)];
@@ -224,30 +248,36 @@ void add_score(const json& labels, const json& predicted, Scores& to) {
   for (const char* key : {"corrected_by", "attached_to", "fraction_of", "sum_of"}) {
     add_pairs(directed(gold, key, all), directed(read, key, keep), to.other);
   }
-  add_conflicts(labels, predicted, keep, to);
 }
 
-Scores score_folder(const std::string& folder) {
-  const std::filesystem::path path = std::filesystem::path(SASH_TESTS_DIR) / "known" / "narration" / folder;
+std::vector<std::filesystem::path> label_files(const std::filesystem::path& path) {
+  if (!std::filesystem::is_directory(path)) return {path};
   std::vector<std::filesystem::path> files;
   for (const auto& entry : std::filesystem::directory_iterator(path)) {
     if (entry.path().extension() == ".json") files.push_back(entry.path());
   }
   std::sort(files.begin(), files.end());
-  const auto bytes_of = [](const std::filesystem::path& file) {
-    std::ifstream in(file, std::ios::binary);
-    return std::string((std::istreambuf_iterator<char>(in)), {});
-  };
+  return files;
+}
+
+json labels_of(const std::filesystem::path& file) { return json::parse(bytes_of(file)); }
+
+narration::NarrationText narration_of(const std::filesystem::path& file, const json& labels) {
+  const std::string name = labels["file"];
+  auto text = narration::read_narration(bytes_of(file.parent_path() / name), name);
+  EXPECT_TRUE(text.ok()) << name;
+  return text ? std::move(*text) : narration::NarrationText{};
+}
+
+Scores score_folder(const std::string& folder) {
   Scores scores;
-  for (const auto& file : files) {
-    const json labels = json::parse(bytes_of(file));
-    const std::string name = labels["file"];
-    const auto text = narration::read_narration(bytes_of(path / name), name);
-    EXPECT_TRUE(text.ok()) << name;
-    if (!text) continue;
-    json predicted = predictions(*text, narration::read_figures(*text));
-    for (const Conflict& c : conflicts_of(*text)) predicted["conflicts"].push_back({{"figures", c.figures}});
+  for (const auto& file : label_files(std::filesystem::path(SASH_TESTS_DIR) / "known" / "narration" / folder)) {
+    const json labels = labels_of(file);
+    const narration::NarrationText text = narration_of(file, labels);
+    const json predicted = predictions(text, narration::read_figures(text));
     add_score(labels, predicted, scores);
+    add_mistakes(labels, conflicts_of(text), matched(labels, predicted), scores.read);
+    add_mistakes(labels, conflicts_of(text, labelled(labels, text)), every_label(labels), scores.labelled);
   }
   return scores;
 }

@@ -1,9 +1,14 @@
 #pragma once
 // Scores what was read from a narration against its labels, by the rules of tests/known/narration/README.md.
 
+#include <filesystem>
+#include <map>
 #include <string>
+#include <vector>
 
+#include "narration/text.h"
 #include "nlohmann/json_fwd.hpp"
+#include "scoring/checked.h"
 
 namespace sash::test {
 
@@ -17,6 +22,15 @@ struct LinkScore {
   double precision() const { return predicted == 0 ? 1 : static_cast<double>(right) / predicted; }
 };
 
+/// Mistakes that were planted in narrations, and what the checks made of them.
+struct MistakeScore {
+  int narrations = 0;
+  int planted = 0;
+  int found = 0;            ///< a conflict names the wrong figure, or another of its sample, as the one that is wrong
+  int false_conflicts = 0;  ///< conflicts in which no wrong figure stands
+  std::string line() const;
+};
+
 struct Scores {
   int narrations = 0;
   int labels = 0;
@@ -26,11 +40,10 @@ struct Scores {
   int role_right = 0;
   int with_subject = 0;
   int subject_right = 0;
-  LinkScore same;   ///< pairs of figures of one sample
-  LinkScore other;  ///< corrected_by, attached_to, fraction_of, sum_of
-  int planted = 0;
-  int planted_found = 0;
-  int false_conflicts = 0;
+  LinkScore same;         ///< pairs of figures of one sample
+  LinkScore other;        ///< corrected_by, attached_to, fraction_of, sum_of
+  MistakeScore read;      ///< after our own reading
+  MistakeScore labelled;  ///< after the reading that the labels describe
 
   double recall() const { return labels == 0 ? 1 : static_cast<double>(found) / labels; }
   double precision() const {
@@ -42,7 +55,20 @@ struct Scores {
   std::string line() const;  ///< all of it on one line
 };
 
-/// Adds one narration. `predicted` has "conflicts" beside the layout of the labels: figures of each, by index.
+/// Label files of a folder in the order of their names, or the one label file.
+std::vector<std::filesystem::path> label_files(const std::filesystem::path& path);
+nlohmann::json labels_of(const std::filesystem::path& file);
+/// The narration that the labels are of; it lies beside them.
+narration::NarrationText narration_of(const std::filesystem::path& file, const nlohmann::json& labels);
+
+/// Every label as itself: for figures that are the labels.
+std::map<int, int> every_label(const nlohmann::json& labels);
+/// Which label each figure of `predicted` is.
+std::map<int, int> matched(const nlohmann::json& labels, const nlohmann::json& predicted);
+/// Adds what the checks made of a narration; `keep` gives the label of each figure in the conflicts.
+void add_mistakes(const nlohmann::json& labels, const std::vector<Conflict>& conflicts, const std::map<int, int>& keep,
+                  MistakeScore& to);
+/// Adds how well a narration was read.
 void add_score(const nlohmann::json& labels, const nlohmann::json& predicted, Scores& to);
 
 /// Reads, takes through the checks and scores all narrations of tests/known/narration/`folder`.

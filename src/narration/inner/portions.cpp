@@ -1,0 +1,401 @@
+#include "narration/inner/portions.h"
+
+#include <algorithm>
+
+#include "chem/density.h"
+
+namespace sash::narration {
+
+namespace {
+
+using model::RelationType;
+using quantity::Kind;
+
+class Portions {
+ public:
+  Portions(const Ledger& told, Wirings& to) : told_(told), to_(to) {}
+
+  void run() {
+    for (const Sample& sample : told_.samples()) {
+      for (const std::size_t d : sample.densities) weighings(sample, d);
+    }
+    for (std::size_t i = 0; i < told_.size(); ++i) {
+      if (!told_.stands(i)) continue;
+      if (told_.kind(i) == Kind::amount) amount(i);
+      if (told_.kind(i) == Kind::volume) mass_and_volume(i);
+      if (told_.kind(i) == Kind::molar_concentration) strengths(i);
+      said_again(i);
+    }
+  }
+
+ private:
+  static bool is_strength(Kind k) {
+    return k == Kind::molar_concentration || k == Kind::mass_percent || k == Kind::mass_concentration;
+  }
+
+  /// How firmly two figures belong together: tied, or merely near.
+  double ground_of(std::size_t a, std::size_t b) const {
+    if (!told_.one_sample(a, b)) return ground::loose;
+    const double apart = 0.001 * static_cast<double>(a > b ? a - b : b - a);
+    // Said in one breath; further off, the tie itself may be wrong.
+    return (told_.sentences_between(a, b) <= 2 ? ground::firm : ground::fair) - apart;
+  }
+
+  std::vector<std::size_t> near(std::size_t i, Kind kind) const {
+    constexpr std::size_t back = 6;
+    constexpr std::size_t ahead = 2;
+    std::vector<std::size_t> found;
+    for (std::size_t k = i > back ? i - back : 0; k < told_.size() && k <= i + ahead; ++k) {
+      if (k != i && told_.stands(k) && told_.kind(k) == kind) found.push_back(k);
+    }
+    for (const std::size_t k : told_.sample_of(i).members) {
+      if (told_.stands(k) && told_.kind(k) == kind && std::find(found.begin(), found.end(), k) == found.end())
+        found.push_back(k);
+    }
+    return found;
+  }
+
+  void amount(std::size_t i) {
+    for (const std::size_t m : near(i, Kind::mass)) from_mass(i, m);
+    for (const std::size_t v : near(i, Kind::volume)) from_volume(i, v);
+    for (const std::size_t g : near(i, Kind::gas_volume)) from_gas(i, g);
+  }
+
+  /// The substances it may be an amount of: what it is said to be, else others that were spoken of nearby, where the
+  /// numbers bear them out.
+  struct Candidate {
+    std::string substance;
+    double ground;
+  };
+  std::vector<Candidate> substances(std::size_t i, std::size_t other) const {
+    constexpr std::size_t reach = 8;
+    std::vector<Candidate> found;
+    if (told_.same_matter(i, other)) {
+      for (const std::size_t k : {i, other}) {
+        // One may be named as a hydrate, the other without its water.
+        const std::string substance = substance_of(told_[k].subject);
+        if (found.empty() || found.front().substance != substance) found.push_back({substance, 1.0});
+      }
+      add_atoms(found);
+      return found;
+    }
+    for (const std::string& s : told_.substances_near(i, reach)) {
+      const bool its = s == substance_of(told_[i].subject) || s == substance_of(told_[other].subject);
+      found.push_back({s, its ? 0.8 : 0.5});
+    }
+    return found;
+  }
+
+  /// "Moles of oxygen" may be of its atoms.
+  static void add_atoms(std::vector<Candidate>& to) {
+    constexpr std::pair<std::string_view, std::string_view> atoms[] = {
+        {"oxygen", "O"}, {"hydrogen", "H"}, {"nitrogen", "N"}, {"chlorine", "Cl"}, {"bromine", "Br"}, {"iodine", "I"}};
+    for (const auto& [name, atom] : atoms) {
+      if (to.front().substance == name) to.push_back({std::string(atom), 0.5});
+    }
+  }
+
+  /// Molar masses that are said around figure `i`.
+  std::vector<std::size_t> molar_masses(std::size_t i) const {
+    constexpr std::size_t around = 3;
+    std::vector<std::size_t> found;
+    for (std::size_t k = i > around ? i - around : 0; k < told_.size() && k <= i + around; ++k) {
+      if (told_.stands(k) && told_.kind(k) == Kind::molar_mass) found.push_back(k);
+    }
+    return found;
+  }
+
+  /// Whether a molar mass that is said nearby is that of the substance.
+  bool is_weighed_as(const std::string& substance, std::size_t i) const {
+    constexpr double close = 0.01;
+    const auto own = told_.molar_mass(substance);
+    if (own && told_[i].molar_mass && std::abs(*told_[i].molar_mass / 1000 / own->value - 1) < close) return true;
+    const auto said = molar_masses(i);
+    return own && std::any_of(said.begin(), said.end(),
+                              [&](std::size_t k) { return std::abs(told_.sized(k).value / own->value - 1) < close; });
+  }
+
+  /// With the molar mass as it is said: of something the chemistry need not know.
+  void by_said_molar_mass(std::size_t n, std::size_t m) {
+    if (!told_.one_sample(n, m)) return;
+    for (const std::size_t k : molar_masses(n)) {
+      if (!told_.may_be_same_matter(n, k)) continue;
+      const std::size_t later = std::max(n, m);
+      const Sized gives = later == n ? told_.sized(m) / told_.sized(k) : told_.sized(n) * told_.sized(k);
+      to_.offer(later, ground::fair, gives,
+                {RelationType::same_portion,
+                 {{"mass", m, ""}, {"amount", n, ""}, {"molar_mass", k, ""}},
+                 {},
+                 told_[m].subject,
+                 "mass and amount by the molar mass that is said"});
+    }
+  }
+
+  /// Less where the substance is not named anywhere near: the subject may be taken from another sentence.
+  double sure_of(const std::string& substance, std::size_t a, std::size_t b) const {
+    const bool named = is_weighed_as(substance, a) || told_.named_nearby(a, substance) ||
+                       told_.named_nearby(b, substance) ||
+                       told_.named_nearby(told_.sample_of(b).members.front(), substance);
+    return named ? 1 : 0.55;
+  }
+
+  void from_mass(std::size_t n, std::size_t m) {
+    by_said_molar_mass(n, m);
+    for (const auto& [substance, share] : substances(n, m)) {
+      const double tie = ground_of(n, m) * sure_of(substance, n, m);
+      const auto molar_mass = told_.molar_mass(substance);
+      // Among many masses and many substances some two fit by chance: only what is tied is tried with any substance.
+      if (!molar_mass || (!told_.one_sample(n, m) && share < 1)) continue;
+      const Sized pure = told_.sized(m) / *molar_mass;
+      const std::size_t later = std::max(n, m);
+      const Sized gives = later == n ? pure : told_.sized(n) * *molar_mass;
+      const Sample& sample = told_.sample_of(m);
+      to_.offer(later, tie * share * (sample.strengths.empty() ? 1 : 0.9), gives,
+                {RelationType::same_portion,
+                 {{"mass", m, ""}, {"amount", n, ""}},
+                 {{"substance", substance}},
+                 told_[m].subject,
+                 "one portion in several quantities"});
+      for (const std::size_t s : sample.strengths) {
+        if (told_.kind(s) != Kind::mass_percent || !told_.stands(s)) continue;
+        to_.offer(std::max(later, s), tie * share, given_by_percent(n, m, s, *molar_mass),
+                  {RelationType::in_solution,
+                   {{"solution_mass", m, ""}, {"strength", s, ""}, {"solute_amount", n, ""}},
+                   {{"substance", substance}},
+                   told_[m].subject,
+                   "strength, mass and amount of one solution"});
+      }
+    }
+  }
+
+  Sized given_by_percent(std::size_t n, std::size_t m, std::size_t s, const Sized& molar_mass) const {
+    const Sized mass = told_.sized(m) * told_.sized(s);
+    if (s > n && s > m) return told_.sized(n) * molar_mass / told_.sized(m);
+    return n > m ? mass / molar_mass : told_.sized(n) * molar_mass / told_.sized(s);
+  }
+
+  void from_volume(std::size_t n, std::size_t v) {
+    const double tie = ground_of(n, v);
+    const Sample& sample = told_.sample_of(v);
+    if (!told_.one_sample(n, v) && !told_.same_matter(n, v)) return;
+    for (const std::size_t c : sample.strengths) {
+      if (!told_.stands(c)) continue;
+      for (const auto& [substance, share] : substances(n, v)) {
+        SpokenRelation r{RelationType::in_solution,
+                         {{"solution_volume", v, ""}, {"strength", c, ""}, {"solute_amount", n, ""}},
+                         {{"substance", substance}},
+                         told_[v].subject,
+                         "strength, volume and amount of one solution"};
+        if (told_.kind(c) == Kind::molar_concentration) {
+          const std::size_t last = std::max({n, v, c});
+          const Sized gives = last == n   ? told_.sized(v) * told_.sized(c)
+                              : last == v ? told_.sized(n) / told_.sized(c)
+                                          : told_.sized(n) / told_.sized(v);
+          to_.offer(last, tie * std::max(share, 0.8), gives, std::move(r));
+          break;  // the substance does not matter
+        }
+        const auto molar_mass = told_.molar_mass(substance);
+        if (told_.kind(c) != Kind::mass_percent || !molar_mass || n < v) continue;
+        std::optional<Sized> density;
+        for (const std::size_t d : sample.densities) {
+          density = told_.sized(d);
+          r.terms.push_back({"density", d, ""});
+          break;
+        }
+        if (!density) density = solution_density(substance, told_.sized(c).value);
+        std::optional<Sized> gives;
+        if (density) gives = told_.sized(v) * *density * told_.sized(c) / *molar_mass;
+        // What was weighed tells more than what the tables would make of the volume.
+        to_.offer(n, tie * share * (density && !sample.densities.empty() ? 0.95 : 0.75), gives, std::move(r));
+      }
+    }
+    if (!sample.strengths.empty()) return;
+    for (const auto& [substance, share] : substances(n, v)) {
+      const auto molar_mass = told_.molar_mass(substance);
+      const auto density = density_of(sample, substance);
+      if (!molar_mass || !density || n < v) continue;
+      SpokenRelation r{RelationType::same_portion,
+                       {{"volume", v, ""}, {"amount", n, ""}},
+                       {{"substance", substance}},
+                       told_[v].subject,
+                       "one portion in several quantities"};
+      if (!sample.densities.empty()) r.terms.push_back({"density", sample.densities.front(), ""});
+      to_.offer(n, tie * share * (sample.densities.empty() ? 0.7 : 0.9), told_.sized(v) * *density / *molar_mass,
+                std::move(r));
+    }
+  }
+
+  static std::optional<Sized> solution_density(const std::string& substance, double share) {
+    const auto density = chem::solution_density(substance, share);
+    if (!density) return std::nullopt;
+    return Sized{density->value * 1000, 5};
+  }
+
+  /// Said, or known of the pure substance.
+  std::optional<Sized> density_of(const Sample& sample, const std::string& substance) const {
+    if (!sample.densities.empty()) return told_.sized(sample.densities.front());
+    const auto density = chem::density_of(substance);
+    if (!density) return std::nullopt;
+    return Sized{density->value * 1000, 5};
+  }
+
+  /// A gas may be taken at the conditions of the room or at those of a handbook: whichever gives what was said.
+  void from_gas(std::size_t n, std::size_t g) {
+    struct Conditions {
+      const char* temperature;
+      const char* pressure;
+      double litres;  ///< a mole takes
+    };
+    // Ideal gas law; IUPAC Gold Book, "standard conditions for gases" (0 °C: 100 kPa, formerly 101.325 kPa).
+    constexpr Conditions all[] = {{"", "", 24.06},
+                                  {"25 Cel", "101.325 kPa", 24.47},
+                                  {"20 Cel", "101.325 kPa", 24.06},
+                                  {"0 Cel", "101.325 kPa", 22.41},
+                                  {"0 Cel", "100 kPa", 22.71},
+                                  {"25 Cel", "100 kPa", 24.79}};
+    if (!told_.one_sample(n, g) && !told_.may_be_same_matter(n, g)) return;
+    const double tie = ground_of(n, g);
+    const std::size_t later = std::max(n, g);
+    const std::string substance = substance_of(told_[g].subject.empty() ? told_[n].subject : told_[g].subject);
+    for (const Conditions& c : all) {
+      const bool room = *c.temperature == '\0';
+      // Rooms differ: a degree or two, and the weather.
+      const Sized molar_volume{c.litres / 1000, c.litres / 1000 * (room ? 0.012 : 0.002)};
+      SpokenRelation r{RelationType::gas_given_off,
+                       {{"amount", n, ""}, {"volume", g, ""}},
+                       {{"substance", substance}},
+                       told_[g].subject,
+                       "moles and volume of a gas"};
+      if (!room) {
+        r.given["temperature"] = c.temperature;
+        r.given["pressure"] = c.pressure;
+      } else {
+        add_room(r);
+      }
+      const Sized gives = later == g ? told_.sized(n) * molar_volume : told_.sized(g) / molar_volume;
+      to_.offer(later, room ? tie : tie * 0.9, gives, std::move(r));
+    }
+  }
+
+  /// Near one atmosphere, as rooms are.
+  bool is_ambient(std::size_t i) const {
+    const double pascal = told_.sized(i).value;
+    return told_.kind(i) == Kind::pressure && pascal > 6e4 && pascal < 1.4e5;
+  }
+
+  /// The temperature and pressure of the room, where they were said.
+  void add_room(SpokenRelation& r) const {
+    std::optional<std::size_t> warmth;
+    std::optional<std::size_t> pressure;
+    for (std::size_t i = 0; i < told_.size(); ++i) {
+      if (!told_.stands(i)) continue;
+      if (is_ambient(i) && (!pressure || i <= r.terms.front().figure + 3)) pressure = i;
+      if (told_.kind(i) == Kind::temperature && i + 1 < told_.size() && told_.kind(i + 1) == Kind::pressure) warmth = i;
+    }
+    if (pressure) r.terms.push_back({"pressure", *pressure, ""});
+    if (warmth) r.terms.push_back({"temperature", *warmth, ""});
+  }
+
+  /// Density, mass and volume of one portion.
+  void weighings(const Sample& sample, std::size_t d) {
+    if (!told_.stands(d)) return;
+    for (const std::size_t v : sample.members) {
+      if (told_.kind(v) != Kind::volume || !told_.stands(v)) continue;
+      std::vector<std::size_t> masses = near(v, Kind::mass);
+      std::erase_if(masses, [&](std::size_t m) { return !told_.one_sample(m, v); });
+      const auto fits = std::find_if(masses.begin(), masses.end(),
+                                     [&](std::size_t m) { return told_.agrees(m, told_.sized(v) * told_.sized(d)); });
+      if (fits != masses.end()) masses = {*fits};  // the others are other weighings of it
+      for (const std::size_t m : masses) {
+        const std::size_t last = std::max({d, v, m});
+        const Sized gives = last == m   ? told_.sized(v) * told_.sized(d)
+                            : last == d ? told_.sized(m) / told_.sized(v)
+                                        : told_.sized(m) / told_.sized(d);
+        to_.offer(last, ground_of(m, v), gives,
+                  {RelationType::same_portion,
+                   {{"volume", v, ""}, {"mass", m, ""}, {"density", d, ""}},
+                   {},
+                   told_[v].subject,
+                   "mass from volume and density"});
+      }
+    }
+  }
+
+  /// Mass and volume of one portion with a density nobody says, or that was said of another portion of it.
+  void mass_and_volume(std::size_t v) {
+    for (const std::size_t m : near(v, Kind::mass)) {
+      const bool tied = told_.one_sample(m, v);
+      if (!tied && !told_.same_matter(m, v)) continue;
+      if (!told_.sample_of(v).densities.empty()) continue;  // weighed already
+      const std::size_t last = std::max(m, v);
+      const Sample& sample = told_.sample_of(v);
+      const auto offer = [&](std::optional<std::size_t> d, double grounds, const Sized& density) {
+        SpokenRelation r{RelationType::same_portion,
+                         {{"volume", v, ""}, {"mass", m, ""}},
+                         {{"substance", substance_of(told_[v].subject)}},
+                         told_[v].subject,
+                         "mass from volume and density"};
+        if (d) r.terms.push_back({"density", *d, ""});
+        to_.offer(last, grounds, last == m ? told_.sized(v) * density : told_.sized(m) / density, std::move(r));
+      };
+      for (std::size_t d = 0; d < last; ++d) {
+        if (told_.stands(d) && told_.kind(d) == Kind::density && told_.may_be_same_matter(d, v))
+          offer(d, tied ? ground::fair : ground::loose, told_.sized(d));
+      }
+      if (!tied || !sample.strengths.empty() || !sample.densities.empty()) continue;
+      if (const auto density = density_of(sample, substance_of(told_[v].subject)))
+        offer(std::nullopt, ground::fair, *density);
+    }
+  }
+
+  /// A strength in moles and one in percent of one solution, through its density.
+  void strengths(std::size_t c) {
+    const std::string substance = substance_of(told_[c].subject);
+    const auto molar_mass = told_.molar_mass(substance);
+    if (!molar_mass) return;
+    const auto of_one = [&](std::size_t a, std::size_t b) {
+      const auto x = told_[a].attached_to;
+      const auto y = told_[b].attached_to;
+      return x && y && told_.stands(*x) && told_.stands(*y) && told_.one_sample(*x, *y);
+    };
+    for (std::size_t p = 0; p < told_.size(); ++p) {
+      if (told_.kind(p) != Kind::mass_percent || !told_.stands(p) || !told_.same_matter(c, p)) continue;
+      for (std::size_t d = 0; d < told_.size(); ++d) {
+        if (told_.kind(d) != Kind::density || !told_.stands(d) || !told_.same_matter(c, d)) continue;
+        const std::size_t last = std::max(c, p);
+        const Sized gives =
+            last == p ? told_.sized(c) * *molar_mass / told_.sized(d) : told_.sized(p) * told_.sized(d) / *molar_mass;
+        to_.offer(last, of_one(c, p) ? ground::fair : ground::loose, gives,
+                  {RelationType::in_solution,
+                   {{"strength", c, ""}, {"strength", p, ""}, {"density", d, ""}},
+                   {{"substance", substance}},
+                   told_[c].subject,
+                   "one strength in moles and in percent"});
+      }
+    }
+  }
+
+  /// The same quantity again, in another unit. In the same unit a different number is another weighing, or what was
+  /// aimed at: no mistake.
+  void said_again(std::size_t i) {
+    for (const std::size_t k : told_.sample_of(i).members) {
+      if (k >= i || told_.kind(k) != told_.kind(i) || !told_.stands(k)) continue;
+      const bool converted = told_[k].reading.unit != told_[i].reading.unit;
+      to_.offer(i, converted ? ground_of(i, k) : ground::loose, told_.sized(k),
+                {RelationType::same_portion,
+                 {{"same", k, ""}, {"same", i, ""}},
+                 {},
+                 told_[i].subject,
+                 converted ? "said again in another unit" : "said again"});
+    }
+  }
+
+  const Ledger& told_;
+  Wirings& to_;
+};
+
+}  // namespace
+
+void wire_portions(const Ledger& told, Wirings& to) { Portions(told, to).run(); }
+
+}  // namespace sash::narration
