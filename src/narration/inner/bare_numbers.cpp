@@ -19,11 +19,12 @@ std::optional<Meaning> by_correction(const Scene& s, std::size_t index) {
   if (index + 1 < s.phrases.size()) {
     const Phrase& next = s.phrases[index + 1];
     const bool close = next.first > p.last && next.first - p.last <= 14 && next.unit_said && next.fate == Fate::figure;
-    if (close &&
-        (s.word(p.last) == "," || s.word(p.last) == "no" || s.word(p.last) == "\u2014" || s.word(p.last) == "-")) {
-      for (std::size_t i = p.last; i < std::min(p.last + 4, next.first); ++i) {
-        if (s.word(i) == "no" || s.word(i) == "sorry" || s.word(i) == "wait" || s.word(i) == "oops" ||
-            s.word(i) == "correction") {
+    constexpr WordSet pausing{",",  "no",   "\u2014", "-",        "uh",   "um", "er",
+                              "oh", "wait", "sorry",  "actually", "hang", "."};
+    if (close && pausing.has(s.word(p.last))) {
+      for (std::size_t i = p.last; i < std::min(p.last + 5, next.first); ++i) {
+        const bool no = s.word(i) == "no" && (i == p.last || pausing.has(s.word(i - 1)));
+        if (no || s.word(i) == "sorry" || s.word(i) == "wait" || s.word(i) == "oops" || s.word(i) == "correction") {
           const double ratio = next.value == 0 ? 0 : p.value / next.value;
           if (ratio > 0.05 && ratio < 20) return Meaning{next.kind, next.unit, "corrected by the next figure", 0.85};
         }

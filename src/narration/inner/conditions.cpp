@@ -23,10 +23,10 @@ constexpr WordSet linking{"at",     "is",     "to",      "above",   "was",    "a
                           "today",  "means",  "my",      "reading", "on,",    "goes", "went",  "came",  "beaker",
                           "pan",    "pot",    "flask",   "dish",    "'s"};
 constexpr WordSet saying_so{"at", "is", "to", "was", "are", "reads", "gets", "reached", "hits", "says", "between"};
-constexpr WordSet apparatus{"bath",    "baths",      "hotplate", "plate",     "mantle",     "room",      "fridge",
-                            "freezer", "heater",     "lab",      "furnace",   "kiln",       "incubator", "circulator",
-                            "bath's",  "oven's",     "room's",   "garage",    "mantle's",   "plate's",   "outside",
-                            "weather", "thermostat", "sandbath", "waterbath", "hotplate's", "shed",      "kitchen"};
+constexpr WordSet apparatus{"bath",     "baths",     "hotplate",   "plate",     "mantle",     "room",    "heater",
+                            "lab",      "furnace",   "kiln",       "incubator", "circulator", "bath's",  "oven's",
+                            "room's",   "garage",    "mantle's",   "plate's",   "outside",    "weather", "thermostat",
+                            "sandbath", "waterbath", "hotplate's", "shed",      "kitchen"};
 
 }  // namespace
 

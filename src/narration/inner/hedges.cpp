@@ -117,7 +117,7 @@ std::optional<Hedge> hedge_behind(const Scene& s, const Phrase& p) {
   for (std::size_t k = 0; k < 10; ++k) {
     if (!s.same_sentence(p.last - 1, i + k) || s.phrase_at[i + k]) break;
     const bool closes = !s.tokens.is_type(i + k + 3, Token::Type::word) || !s.same_sentence(i + k, i + k + 3);
-    if (at(k) == "more" && at(k + 1) == "or" && at(k + 2) == "less" && closes) return Hedge::about;
+    if (at(k) == "more" && at(k + 1) == "or" && at(k + 2) == "less" && (closes || k == 0)) return Hedge::about;
     if (at(k) == "give" && at(k + 1) == "or" && at(k + 2) == "take") return Hedge::about;
     if (at(k) == "or" && at(k + 1) == "so" && k <= 2) return Hedge::about;
   }

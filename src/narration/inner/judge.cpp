@@ -94,6 +94,9 @@ bool rates_equipment(const Scene& s, const Phrase& p) {
     const Phrase& before = s.phrases[*s.phrase_at[p.first - 1]];
     if (before.fate == Fate::capacity && before.last == p.first) return true;
   }
+  if (p.first > 1 && s.word_before(p.first) == "and" && s.phrase_at[p.first - 2] &&
+      s.phrases[*s.phrase_at[p.first - 2]].fate == Fate::capacity)
+    return true;
   constexpr WordSet supplies{"supply", "transformer", "psu", "charger", "adapter"};
   if (s.word_before(p.first) == "to" && s.find_before(p.first, supplies, 5)) return true;
   if (s.find_before(p.first, WordSet{"you", "if"}, 5)) return false;  // "if you go up to an amp"

@@ -50,7 +50,7 @@ bool is_strength(const Scene& s, std::size_t index) {
 bool is_ratio_of_last(const Scene& s, std::size_t index) {
   const Phrase& p = s.phrases[index];
   std::vector<const Phrase*> last;
-  for (std::size_t i = index; i-- > 0 && p.first - s.phrases[i].first < 60 && last.size() < 3;) {
+  for (std::size_t i = index; i-- > 0 && p.first - s.phrases[i].first < 200 && last.size() < 5;) {
     const Phrase& q = s.phrases[i];
     const bool portion =
         q.kind == Kind::mass || q.kind == Kind::volume || q.kind == Kind::gas_volume || q.kind == Kind::amount;
@@ -59,7 +59,7 @@ bool is_ratio_of_last(const Scene& s, std::size_t index) {
   for (std::size_t a = 0; a < last.size(); ++a) {
     for (std::size_t b = 0; b < last.size(); ++b) {
       if (a == b || last[a]->unit != last[b]->unit) continue;
-      if (std::abs(last[a]->value / last[b]->value * 100 - p.value) < 0.02 * p.value) return true;
+      if (std::abs(last[a]->value / last[b]->value * 100 - p.value) < 0.012 * p.value) return true;
     }
   }
   return false;
@@ -82,6 +82,8 @@ Kind percent_kind(const Scene& s, std::size_t index) {
     return Kind::percent_yield;
   }
   if (s.find_before(p.first, WordSet{"yield", "efficiency", "recovery"}, 6)) return Kind::percent_yield;
+  if (s.find_before(p.first, WordSet{"versus", "against"}, 8) && !s.find_before(p.first, WordSet{"excess"}, 8))
+    return Kind::percent_yield;
   const bool of_it = behind == "of" && (behind2 == "it" || behind2 == "that" || behind2 == "what" || behind2 == "them");
   if (of_it && (s.find_before(p.first, gains, 5) || is_ratio_of_last(s, index))) return Kind::percent_yield;
   if (s.find_before(p.first, WordSet{"lost", "loss", "loses"}, 12)) return Kind::percent_other;

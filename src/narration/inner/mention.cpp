@@ -7,6 +7,8 @@
 #include "chem/names.h"
 #include "embedded/bench_materials.h"
 #include "narration/inner/mention_meaning.h"
+#include "narration/inner/sounds.h"
+#include "narration/inner/unit_words.h"
 #include "narration/inner/word_set.h"
 #include "support/check.h"
 #include "support/text.h"
@@ -40,10 +42,24 @@ class Materials {
       Material m{split(cells[0], ' '), cells[1], cells[2]};
       by_first_[m.words[0]].push_back(std::move(m));
     }
+    for (const auto& [word, list] : by_first_) {
+      for (const Material& m : list) {
+        if (m.flags.find('r') != std::string_view::npos) continue;
+        std::string spoken;
+        for (const std::string_view part : m.words) spoken.append(spoken.empty() ? "" : " ").append(part);
+        if (std::string key = sounds_of(spoken); key.size() >= 3) by_sound_.try_emplace(std::move(key), m);
+      }
+    }
     for (auto& [word, list] : by_first_) {
       std::stable_sort(list.begin(), list.end(),
                        [](const Material& a, const Material& b) { return a.words.size() > b.words.size(); });
     }
+  }
+
+  /// The row that sounds like `key`.
+  const Material* sounding(const std::string& key) const {
+    const auto it = by_sound_.find(key);
+    return it == by_sound_.end() ? nullptr : &it->second;
   }
 
   /// The longest row that begins at `at`, and the token behind it.
@@ -67,6 +83,7 @@ class Materials {
 
  private:
   std::unordered_map<std::string_view, std::vector<Material>> by_first_;
+  std::unordered_map<std::string, Material> by_sound_;
 };
 
 const Materials& materials() {
@@ -195,6 +212,64 @@ constexpr std::array<std::string_view, 30> endings = {
     "nitrile",  "anol",      "anone",    "ylate",         "azole",   "idine",   "oline",   "ophenone",
     "zine",     "carbazide", "naphthol", "naphthylamine", "uracil",  "oxime"};
 
+/// Common words that begin no name of a compound: the name book need not be asked. Sorted.
+constexpr std::array<std::string_view, 176> common = {
+    "a",         "about",  "add",   "after", "again",   "all",   "also",    "an",     "and",    "any",    "are",
+    "around",    "as",     "at",    "away",  "back",    "be",    "because", "been",   "before", "bit",    "but",
+    "by",        "came",   "can",   "come",  "comes",   "could", "did",     "do",     "does",   "don't",  "down",
+    "each",      "easy",   "even",  "every", "fine",    "first", "for",     "from",   "get",    "gets",   "give",
+    "go",        "goes",   "going", "good",  "got",     "had",   "has",     "have",   "he",     "her",    "here",
+    "his",       "hold",   "hot",   "how",   "i",       "i'm",   "i've",    "if",     "in",     "into",   "is",
+    "it",        "it's",   "its",   "just",  "keep",    "know",  "last",    "leave",  "left",   "less",   "let",
+    "like",      "little", "long",  "look",  "look's",  "make",  "makes",   "maybe",  "me",     "mine",   "more",
+    "most",      "much",   "my",    "need",  "never",   "new",   "next",    "not",    "now",    "off",    "okay",
+    "on",        "one",    "only",  "onto",  "or",      "other", "our",     "out",    "over",   "part",   "pour",
+    "put",       "really", "right", "said",  "say",     "see",   "she",     "should", "small",  "so",     "some",
+    "something", "start",  "stays", "step",  "still",   "stir",  "take",    "than",   "that",   "that's", "the",
+    "their",     "them",   "then",  "there", "there's", "these", "they",    "thing",  "this",   "those",  "time",
+    "to",        "today",  "too",   "turn",  "two",     "until", "up",      "us",     "use",    "very",   "want",
+    "was",       "wash",   "way",   "we",    "we're",   "weigh", "well",    "were",   "what",   "when",   "where",
+    "which",     "while",  "who",   "will",  "with",    "would", "yes",     "yet",    "you",    "you're", "your"};
+static_assert(std::is_sorted(common.begin(), common.end()));
+
+/// Whether a name is to be expected at `at`: "ten mils of ...", "0.02 molar ...".
+bool name_expected(const TokenStream& s, std::size_t at) {
+  constexpr WordSet describing{"cold", "hot",   "warm",    "dilute", "dry", "pure",
+                               "the",  "fresh", "boiling", "this",   "my",  "concentrated"};
+  for (int k = 0; k < 2 && at > 0 && describing.has(s.text(at - 1)); ++k) --at;
+  const std::size_t unit_end = at > 0 && s.is(at - 1, "of") ? at - 1 : at;
+  for (std::size_t words = 1; words <= 2 && words <= unit_end; ++words) {
+    const auto unit = read_spoken_unit(s, unit_end - words,
+                                       unit_end - words > 0 && s.is_type(unit_end - words - 1, Token::Type::number));
+    if (unit && unit->last == unit_end && unit->kind != quantity::Kind::duration) return true;
+  }
+  return false;
+}
+
+/// A material that sounds like the words at `at`: where a name is expected, any; elsewhere only what is long and in
+/// several words, so that it cannot be chance.
+const Material* heard(const TokenStream& s, std::size_t at, std::size_t& last) {
+  const bool expected = name_expected(s, at);
+  const Material* found = nullptr;
+  std::string words;
+  for (std::size_t i = at; i < s.size() && i < at + 4; ++i) {
+    const std::string_view word = s.text(i);
+    const bool common_word = std::binary_search(common.begin(), common.end(), word) && word != "all" && word != "for";
+    if (s[i].type != Token::Type::word || (i == at && (common_word || (!expected && word.size() < 3)))) break;
+    words.append(words.empty() ? "" : " ").append(word);
+    if (common_word) continue;
+    const bool enough = expected ? i > at || word.size() >= 5 : i > at;
+    if (!enough) continue;
+    const std::string key = sounds_of(words);
+    if (key.size() < (expected ? 3u : 7u)) continue;
+    if (const Material* m = materials().sounding(key)) {
+      found = m;
+      last = i + 1;
+    }
+  }
+  return found;
+}
+
 /// A word that no table lists but that ends as names of substances do ("4-aminophenol", "benzilic acid", "thionyl
 /// chloride"): the token behind it, or 0.
 std::size_t name_by_ending(const TokenStream& s, std::size_t at) {
@@ -244,8 +319,9 @@ bool is_spelled_out(const TokenStream& s, std::size_t first, std::size_t last) {
   return letters > 0;
 }
 
-constexpr WordSet containers{"can",   "cans",  "carton", "bottle", "bottles", "jar", "bag",  "bath", "dish",
-                             "crate", "maker", "stand",  "pipe",   "cycle",   "box", "mill", "board"};
+constexpr WordSet containers{"can",     "cans",  "carton", "bottle",  "bottles", "jar",   "bag",  "bath",  "dish",
+                             "crate",   "maker", "stand",  "pipe",    "cycle",   "box",   "mill", "board", "filter",
+                             "filters", "cup",   "mug",    "grinder", "spoon",   "knife", "shop", "pot",   "machine"};
 
 /// Words that name a compound but are ordinary English where they stand.
 bool is_everyday(const TokenStream& s, std::size_t at, std::size_t last) {
@@ -262,25 +338,41 @@ bool is_everyday(const TokenStream& s, std::size_t at, std::size_t last) {
   return false;
 }
 
-/// Common words that begin no name of a compound: the name book need not be asked. Sorted.
-constexpr std::array<std::string_view, 176> common = {
-    "a",         "about",  "add",   "after", "again",   "all",   "also",    "an",     "and",    "any",    "are",
-    "around",    "as",     "at",    "away",  "back",    "be",    "because", "been",   "before", "bit",    "but",
-    "by",        "came",   "can",   "come",  "comes",   "could", "did",     "do",     "does",   "don't",  "down",
-    "each",      "easy",   "even",  "every", "fine",    "first", "for",     "from",   "get",    "gets",   "give",
-    "go",        "goes",   "going", "good",  "got",     "had",   "has",     "have",   "he",     "her",    "here",
-    "his",       "hold",   "hot",   "how",   "i",       "i'm",   "i've",    "if",     "in",     "into",   "is",
-    "it",        "it's",   "its",   "just",  "keep",    "know",  "last",    "leave",  "left",   "less",   "let",
-    "like",      "little", "long",  "look",  "look's",  "make",  "makes",   "maybe",  "me",     "mine",   "more",
-    "most",      "much",   "my",    "need",  "never",   "new",   "next",    "not",    "now",    "off",    "okay",
-    "on",        "one",    "only",  "onto",  "or",      "other", "our",     "out",    "over",   "part",   "pour",
-    "put",       "really", "right", "said",  "say",     "see",   "she",     "should", "small",  "so",     "some",
-    "something", "start",  "stays", "step",  "still",   "stir",  "take",    "than",   "that",   "that's", "the",
-    "their",     "them",   "then",  "there", "there's", "these", "they",    "thing",  "this",   "those",  "time",
-    "to",        "today",  "too",   "turn",  "two",     "until", "up",      "us",     "use",    "very",   "want",
-    "was",       "wash",   "way",   "we",    "we're",   "weigh", "well",    "were",   "what",   "when",   "where",
-    "which",     "while",  "who",   "will",  "with",    "would", "yes",     "yet",    "you",    "you're", "your"};
-static_assert(std::is_sorted(common.begin(), common.end()));
+}  // namespace
+
+namespace {
+
+/// What was heard where a name was expected is that name everywhere, in whatever words it is written there.
+void recognise_again(const TokenStream& s, const std::unordered_map<std::string, const Material*>& learned,
+                     std::vector<Mention>& found) {
+  if (learned.empty()) return;
+  std::vector<Mention> all;
+  std::size_t next = 0;
+  for (std::size_t i = 0; i < s.size();) {
+    while (next < found.size() && found[next].last <= i) ++next;
+    std::string words;
+    std::size_t last = i;
+    const Material* known = nullptr;
+    for (std::size_t k = i; k < i + 4 && k < s.size() && s[k].type == Token::Type::word; ++k) {
+      words.append(words.empty() ? "" : " ").append(s.text(k));
+      if (const auto it = learned.find(sounds_of(words)); it != learned.end() && k > i) {
+        known = it->second;
+        last = k + 1;
+      }
+    }
+    const bool mention_here = next < found.size() && found[next].first == i;
+    if (known != nullptr && (!mention_here || found[next].last < last)) {
+      all.push_back(of_material(*known, i, last));
+      i = last;
+    } else if (mention_here) {
+      i = found[next].last;
+      all.push_back(std::move(found[next++]));
+    } else {
+      ++i;
+    }
+  }
+  found = std::move(all);
+}
 
 }  // namespace
 
@@ -290,6 +382,8 @@ std::vector<Mention> find_mentions(const TokenStream& s, std::span<const model::
   const Pieces pieces = pieces_of(s, lines);
   const chem::NameBook& book = chem::NameBook::standard();
   std::vector<Mention> found;
+  std::unordered_map<std::string, const Material*>
+      learned;  ///< what the recogniser wrote for names, where that is certain
   for (std::size_t i = 0; i < s.size();) {
     const bool locant = s[i].type == Token::Type::number && s.is(i + 1, "-") && s[i + 1].glued &&
                         s.is_type(i + 2, Token::Type::word) && s[i + 2].glued;  // "4-aminophenol"
@@ -314,8 +408,15 @@ std::vector<Mention> find_mentions(const TokenStream& s, std::span<const model::
     const bool name = match && match->known.reading == chem::NameReading::name;
     bool formula = match && match_last == i + 1 && is_plainly_formula(s[i].raw);
     if (match && match_last > i + 1) formula = is_spelled_out(s, i, match_last);
+    std::size_t heard_last = i;
+    const Material* sounding = locant ? nullptr : heard(s, i, heard_last);
+    if (sounding != nullptr &&
+        heard_last <= std::max(match ? match_last : i, material != nullptr ? material_last : i)) {
+      sounding = nullptr;  // as it is written it says at least as much
+      heard_last = i;
+    }
     const bool plain = match && !match->known.doubtful && (name || formula) && (!locant || match_last > i + 2);
-    if (plain && match_last > material_last && !is_everyday(s, i, match_last)) {
+    if (plain && match_last > material_last && heard_last <= match_last && !is_everyday(s, i, match_last)) {
       Mention m;
       m.first = i;
       m.last = match_last;
@@ -324,8 +425,13 @@ std::vector<Mention> find_mentions(const TokenStream& s, std::span<const model::
       m.solution = match->known.is_solution_word;
       set_kind_by_name(m);
       found.push_back(std::move(m));
-    } else if (material != nullptr && !is_everyday(s, i, material_last)) {
+    } else if (material != nullptr && !is_everyday(s, i, material_last) && heard_last <= material_last) {
       found.push_back(of_material(*material, i, material_last));
+    } else if (sounding != nullptr) {
+      found.push_back(of_material(*sounding, i, heard_last));
+      std::string words;
+      for (std::size_t k = i; k < heard_last; ++k) words.append(words.empty() ? "" : " ").append(s.text(k));
+      learned.emplace(sounds_of(words), sounding);
     } else if (const std::size_t last = name_by_ending(s, i); last != 0) {
       Mention m;
       m.first = i;
@@ -340,6 +446,7 @@ std::vector<Mention> find_mentions(const TokenStream& s, std::span<const model::
     i = found.back().last;
     if (s.is(i, "solution")) found.back().solution = true;
   }
+  recognise_again(s, learned, found);
   settle_mentions(s, found);
   return found;
 }

@@ -300,8 +300,8 @@ class Reader {
   /// Whether the word there is a decimal point. "That point", "melting point" are not.
   bool is_point(std::size_t p) const {
     if (!s_.is(p, "point") && !s_.is(p, "dot")) return false;
-    const bool digit_behind = digit_at(p + 1) || s_.is_type(p + 1, Type::number) || among(tens, s_.text(p + 1)) ||
-                              among(teens, s_.text(p + 1));
+    const bool digit_behind = digit_at(p + 1) || s_.is(p + 1, "ate") || s_.is_type(p + 1, Type::number) ||
+                              among(tens, s_.text(p + 1)) || among(teens, s_.text(p + 1));
     if (!digit_behind) return false;
     if (p != first_) return true;
     if (p == 0) return true;
@@ -316,6 +316,13 @@ class Reader {
     std::size_t p = at_ + 1;
     std::string digits;
     while (p < s_.size()) {
+      // "point ate": a digit as it sounds.
+      const char heard = s_.is(p, "ate") ? '8' : s_.is(p, "won") && digits.empty() ? '1' : ' ';
+      if (heard != ' ') {
+        digits += heard;
+        ++p;
+        continue;
+      }
       if (const auto one = digit_at(p)) {
         digits += static_cast<char>('0' + *one);
         ++p;

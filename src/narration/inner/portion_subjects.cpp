@@ -2,6 +2,7 @@
 
 #include <string_view>
 
+#include "narration/inner/matter.h"
 #include "narration/inner/topics.h"
 
 namespace sash::narration {
@@ -74,7 +75,8 @@ void PortionNamer::name_portion(Draft& d) {
 }
 
 const Draft* PortionNamer::said_before(const Phrase& p) const {
-  if (std::string_view(p.rule) != "said before with its unit") return nullptr;
+  const bool whole = s_.find_before(p.first, WordSet{"whole", "full", "original"}, 2).has_value();
+  if (std::string_view(p.rule) != "said before with its unit" && !whole) return nullptr;
   for (std::size_t i = s_.figures.size(); i-- > 0;) {
     const Phrase& q = s_.phrase_of(s_.figures[i]);
     if (q.kind == p.kind && q.value == p.value && q.unit == p.unit) return &s_.figures[i];
@@ -215,18 +217,27 @@ const Draft* PortionNamer::counted_before(const Phrase& p) const {
 }
 
 const Draft* PortionNamer::puts_again(const Phrase& p) const {
-  const Draft* last = last_draft(p.first, 60);
+  const Draft* last = nullptr;
+  for (std::size_t i = s_.figures.size(); i-- > 0 && p.first - s_.phrase_of(s_.figures[i]).first < 60;) {
+    const Kind k = s_.phrase_of(s_.figures[i]).kind;
+    if (is_strength(k) || k == Kind::density) continue;  // said of the portion
+    if (is_portion(k) && !s_.figures[i].subject.empty()) last = &s_.figures[i];
+    break;
+  }
   if (last == nullptr) return nullptr;
   const Phrase& q = s_.phrase_of(*last);
-  if (q.kind == p.kind || !is_portion(q.kind)) return nullptr;
+  if (q.kind == p.kind) return nullptr;
+  if (p.kind == Kind::amount && last->mention != nullptr && last->mention->water) return nullptr;
   constexpr WordSet links{"that's", "or",    "which", "is",    "it's",  "so",
                           "equals", "moles", "that",  "comes", "works", "="};
   constexpr WordSet outcomes{"crude", "product", "crystals", "yield", "flask", "dish", "layer"};
   Acts anew(Act::add, Act::take, Act::measure, Act::reckon, Act::remain, Act::lose, Act::hearsay, Act::obtain,
             Act::recover, Act::have);
   if (p.kind == Kind::amount) anew = Acts(Act::add, Act::take, Act::measure, Act::remain, Act::lose, Act::obtain);
-  bool link = p.first - q.last <= 2;
   bool density = false;
+  for (std::size_t t = q.last; t < p.first; ++t) density = density || s_.word(t).starts_with("density");
+  if (density) anew = Acts(Act::add, Act::measure, Act::remain, Act::lose, Act::obtain);
+  bool link = p.first - q.last <= 2;
   std::size_t stops = 0;
   for (std::size_t t = q.last; t < p.first; ++t) {
     const Mention* m = mention_at(t);
@@ -234,7 +245,6 @@ const Draft* PortionNamer::puts_again(const Phrase& p) const {
     if (m != nullptr && told_of && m->name != last->subject && !stands_by(*m)) return nullptr;
     constexpr WordSet sums{"work", "works", "comes", "make", "makes"};
     if ((anew.has(s_.acts[t]) && !sums.has(s_.word(t))) || outcomes.has(s_.word(t))) return nullptr;
-    density = density || s_.word(t).starts_with("density");
     link = link || links.has(s_.word(t));
     stops += s_.word(t) == "." || s_.word(t) == "!" || s_.word(t) == "?" ? 1 : 0;
   }

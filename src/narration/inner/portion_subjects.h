@@ -12,6 +12,9 @@ class PortionNamer : protected Trail {
   explicit PortionNamer(Scene& s) : Trail(s) {}
 
   void name_portion(Draft& d);
+  /// "so that's 82.8 grams", "or 38 millimoles", "in moles it's 0.42": the portion said just before, put in another
+  /// quantity.
+  const Draft* puts_again(const Phrase& p) const;
 
  private:
   /// The figure of which the number was recognised as said again.
@@ -29,9 +32,6 @@ class PortionNamer : protected Trail {
   void name_pointed_at(Draft& d);
   bool boils_down(const Phrase& p) const;
   const Draft* counted_before(const Phrase& p) const;
-  /// "so that's 82.8 grams", "or 38 millimoles", "in moles it's 0.42": the portion said just before, put in another
-  /// quantity.
-  const Draft* puts_again(const Phrase& p) const;
 };
 
 }  // namespace sash::narration

@@ -249,6 +249,7 @@ class Caster {
     const bool liquid = d.subject == "water" || (d.mention != nullptr && (d.mention->water || d.mention->solvent));
     if (liquid && (p.kind == Kind::volume || p.kind == Kind::count || p.kind == Kind::mass)) return of_solvent(d);
     if (p.kind == Kind::equivalents || p.kind == Kind::amount) return of_amount(d);
+    if (p.kind == Kind::mass && worked_out(d)) return Role::stated_result;
     if (came_out(d)) return Role::product;
     return of_reagent(d);
   }
@@ -285,7 +286,7 @@ class Caster {
     if (is_portion(p.kind) && reckoned && !to_be_added) return Role::stated_result;
     if (is_portion(p.kind) && near(p, WordSet{"least", "required"}, 5) && near(p, WordSet{"need", "needs", "take"}, 8))
       return Role::stated_result;
-    if (is_portion(p.kind) && back) return Role::recovered;
+    if (is_portion(p.kind) && back && (put_in(me) || p.kind != Kind::mass)) return Role::recovered;
     if (p.kind == Kind::gas_volume) {
       constexpr WordSet caught{"read",    "says", "cylinder", "collected", "got",   "caught", "measured", "syringe",
                                "collect", "have", "gave",     "get",       "reads", "filled", "balloon"};
@@ -349,6 +350,17 @@ class Caster {
     return same ? last_portion_->role : Role::stated_result;
   }
 
+  /// "0.0149 moles of iodoform, and times the molar mass it's 5.88 grams": of an amount that was itself worked out.
+  bool worked_out(const Draft& d) const {
+    const std::size_t me = place(d);
+    if (me == 0) return false;
+    const Draft& before = s_.figures[me - 1];
+    const Phrase& q = s_.phrase_of(before);
+    const Phrase& p = s_.phrase_of(d);
+    return q.kind == Kind::amount && before.role == Role::stated_result && bare(before.subject) == bare(d.subject) &&
+           p.first - q.last < 16 && !s_.act_before(p.first, Acts(Act::obtain, Act::measure), 4);
+  }
+
   /// Whether the portion is what the procedure yielded.
   bool came_out(const Draft& d) const {
     const Phrase& p = s_.phrase_of(d);
@@ -360,6 +372,7 @@ class Caster {
     const auto taken = s_.act_before(p.first, Acts(Act::measure, Act::take, Act::add), 6);
     const bool on_balance = near(p, WordSet{"scale", "scales", "balance"}, 5, 4);
     if (taken && !on_balance && (!got || *taken > *got)) return false;
+    if (s_.act_before(p.first, Acts(Act::dissolve), 2)) return false;  // it goes on to something else
     constexpr WordSet finished{"crude", "pure", "dry", "dried", "product", "crystals", "needles", "lovely", "plates"};
     const bool looks = near(p, finished, 0, 5) || near(p, WordSet{"crude", "dry", "dried", "finally"}, 7);
     const bool isolated = s_.workup_before(p.first).has_value();

@@ -75,6 +75,8 @@ class Namer : PortionNamer {
   void name_amount(Draft& d) {
     const Phrase& p = s_.phrase_of(d);
     if (const auto named = behind(p.last)) return take_found(d, *named, "named behind");
+    if (const Draft* before = puts_again(p); before != nullptr && p.first - s_.phrase_of(*before).last < 10)
+      return copy(d, *before, "the figure before in other words");
     const Draft* last = last_draft(p.first, 50);
     // Moles are of what is dissolved, not of what it is dissolved in.
     if (last != nullptr && last->mention != nullptr && (last->mention->water || last->mention->solvent)) {

@@ -34,7 +34,8 @@ void Tier::share(std::size_t i) {
 
 void Tier::sum(std::size_t i) {
   const Kind kind = phrase(i).kind;
-  if ((kind != Kind::mass && kind != Kind::volume) || !base_[i] || s_.figures[i].same_as) return;
+  const bool time = kind == Kind::duration && s_.find_before(phrase(i).first, WordSet{"add", "total", "altogether"}, 8);
+  if ((kind != Kind::mass && kind != Kind::volume && !time) || !base_[i] || s_.figures[i].same_as) return;
   constexpr WordSet totals{"have", "now",    "altogether", "total", "makes", "together", "combined", "sum", "so",
                            "in",   "scales", "at",         "got",   "be",    "final",    "without",  "of"};
   const bool cue = s_.find_before(phrase(i).first, totals, 6) || s_.find_after(phrase(i).last, totals, 5);

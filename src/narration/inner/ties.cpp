@@ -146,8 +146,9 @@ void Tier::repeat(std::size_t i) {
       s_.figures[i].same_as = first_of(k);
       return;
     }
-    const bool pointed_at = s_.word_before(phrase(i).first) == "the" && same_kind(k, i) &&
-                            phrase(k).unit == phrase(i).unit && close(k, i, 1e-9) && is_portion(kind);
+    const bool pointed_at = WordSet{"the", "whole", "full", "original"}.has(s_.word_before(phrase(i).first)) &&
+                            same_kind(k, i) && phrase(k).unit == phrase(i).unit && close(k, i, 1e-9) &&
+                            is_portion(kind);
     if (pointed_at || is_same_sample(k, i)) {
       s_.figures[i].same_as = first_of(k);
       return;
@@ -273,6 +274,7 @@ bool Tier::same_interval(std::size_t k, std::size_t i) const {
 
 bool Tier::other_unit(std::size_t k, std::size_t i) const {
   const std::size_t gap = phrase(i).first - phrase(k).last;
+  if (by_density(k, i)) return true;
   if (word_between(k, i, WordSet{"would", "could"}) && gap > 3) return false;
   const auto out = [](model::Role r) { return r == model::Role::product || r == model::Role::recovered; };
   if (out(s_.figures[k].role) && s_.figures[i].role == model::Role::stated_result && gap > 6) return false;

@@ -2,7 +2,11 @@
 
 #include <array>
 #include <optional>
+#include <unordered_map>
+#include <utility>
 
+#include "embedded/misheard_words.h"
+#include "support/check.h"
 #include "support/text.h"
 
 namespace sash::narration {
@@ -201,6 +205,26 @@ class Lexer {
 
 }  // namespace
 
+namespace {
+
+/// What words of the bench are written as when a recogniser does not know them.
+const std::unordered_map<std::string_view, std::string_view>& misheard() {
+  static const std::unordered_map<std::string_view, std::string_view> all = [] {
+    std::unordered_map<std::string_view, std::string_view> words;
+    bool header = true;
+    for (const std::string_view line : split_lines(embedded::misheard_words)) {
+      if (std::exchange(header, false)) continue;
+      const auto cells = split(line, '\t');
+      promise(cells.size() == 3, "a row of the misheard words has three cells");
+      words.emplace(cells[0], cells[1]);
+    }
+    return words;
+  }();
+  return all;
+}
+
+}  // namespace
+
 TokenStream tokenise(std::span<const model::NarrationLine> lines) {
   TokenStream out;
   std::size_t bytes = 0;
@@ -213,6 +237,10 @@ TokenStream tokenise(std::span<const model::NarrationLine> lines) {
     const std::size_t begin = out.lower->size();
     *out.lower += to_lower(lines[i].text);
     Lexer(lines[i].text, std::string_view(*out.lower).substr(begin), static_cast<std::uint32_t>(i), out.tokens).run();
+  }
+  for (Token& t : out.tokens) {
+    if (t.type != Token::Type::word) continue;
+    if (const auto meant = misheard().find(t.text); meant != misheard().end()) t.text = meant->second;
   }
   return out;
 }

@@ -44,6 +44,7 @@ struct TokenStream {
   bool is_type(std::size_t i, Token::Type type) const { return i < tokens.size() && tokens[i].type == type; }
 };
 
+/// Words that recognisers write for others of the bench ("bureau" for burette) come as those in `text`; `raw` stays.
 TokenStream tokenise(std::span<const model::NarrationLine> lines);
 
 }  // namespace sash::narration

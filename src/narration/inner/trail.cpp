@@ -58,7 +58,7 @@ const Mention* Trail::spoken_of(std::size_t token, std::size_t reach) const {
   if (best != nullptr) return best;
   for (std::size_t i = token; i-- > 0 && token - i < reach;) {
     const Mention* m = mention_at(i);
-    if (m != nullptr && !m->water && !m->solvent && !m->gas && !is_vague(m->name)) return m;
+    if (m != nullptr && !m->water && !m->solvent && !m->gas && !m->negated && !is_vague(m->name)) return m;
   }
   return topic_;
 }
