@@ -67,16 +67,7 @@ SpokenFigure figure_of(const Scene& scene, const Draft& d, std::span<const model
 }  // namespace
 
 Reading read_figures(std::span<const model::NarrationLine> lines) {
-  Scene scene = open_scene(lines);
-  judge_phrases(scene);
-  judge_bare_numbers(scene);
-  settle_kinds(scene);
-  settle_hedges(scene);
-  find_topics(scene);
-  name_subjects(scene);
-  settle_roles(scene);
-  tie_figures(scene);
-  follow_ties(scene);
+  const Scene scene = read_scene(lines);
   Reading out;
   out.figures.reserve(scene.figures.size());
   for (const Draft& d : scene.figures) out.figures.push_back(figure_of(scene, d, lines));

@@ -3,8 +3,13 @@
 #include <fmt/format.h>
 
 #include <map>
+#include <unordered_map>
+#include <utility>
 
+#include "embedded/corrosive_limits.h"
 #include "narration/inner/scene.h"
+#include "support/check.h"
+#include "support/text.h"
 
 namespace sash::narration {
 
@@ -21,19 +26,34 @@ constexpr WordSet flammables{"hydrogen",      "methane",     "propane",       "b
                              "ethene",        "acetone",     "ethanol",       "methanol", "propan-2-ol",
                              "diethyl ether", "hexane",      "heptane",       "pentane",  "petroleum ether",
                              "toluene",       "cyclohexane", "lighter fluid", "gasoline"};
-constexpr WordSet corrosives{
-    "sulfuric acid",    "nitric acid",         "hydrochloric acid", "phosphoric acid",  "acetic acid",
-    "sodium hydroxide", "potassium hydroxide", "hydrogen peroxide", "acetic anhydride", "bromine",
-    "ammonia",          "formic acid",         "perchloric acid",   "hydrofluoric acid"};
+/// From which strength a solution is corrosive.
+struct CorrosiveLimit {
+  double percent = 0;
+  double molar = 0;
+};
+const std::unordered_map<std::string_view, CorrosiveLimit>& corrosives() {
+  static const std::unordered_map<std::string_view, CorrosiveLimit> all = [] {
+    std::unordered_map<std::string_view, CorrosiveLimit> limits;
+    bool header = true;
+    for (const std::string_view line : split_lines(embedded::corrosive_limits)) {
+      if (std::exchange(header, false)) continue;
+      const auto cells = split(line, '	');
+      promise(cells.size() == 4, "a row of the corrosive limits has four cells");
+      limits.emplace(cells[0], CorrosiveLimit{read_number(cells[1]).value_or(0), read_number(cells[2]).value_or(0)});
+    }
+    return limits;
+  }();
+  return all;
+}
 constexpr WordSet giving_off{"fume",  "fumes",  "fuming",  "evolve", "evolves", "releases", "release",
                              "gives", "makes",  "comes",   "smell",  "bubbles", "bubbling", "gas",
                              "fizz",  "fizzes", "fizzing", "brown",  "off",     "escape",   "escapes"};
 constexpr WordSet igniting{"ignite", "ignites", "light", "lit",     "burn",     "burns", "burning", "flame",  "flames",
                            "spark",  "match",   "torch", "explode", "explodes", "pop",   "fire",    "lighter"};
-constexpr WordSet handling{"pour",   "pouring", "add",   "adding",   "drip",  "dripping", "goes", "drop",  "tip",
-                           "squirt", "poured",  "added", "dissolve", "weigh", "weighing", "mix",  "dilute"};
-constexpr WordSet heating{"boil",   "boiling", "boils",  "heat", "heating", "oven", "hotplate",
-                          "reflux", "distill", "distil", "melt", "molten",  "hot"};
+constexpr WordSet harmful_vapours{"dichloromethane",  "chloroform",      "toluene",       "benzene",
+                                  "pyridine",         "acetonitrile",    "bromine",       "hexane",
+                                  "formaldehyde",     "aniline",         "diethyl ether", "acetyl chloride",
+                                  "thionyl chloride", "carbon disulfide"};
 constexpr WordSet spitting{"spit",  "spits",  "splash", "splashes", "splatter",  "quench",   "quenching",
                            "erupt", "erupts", "foam",   "violent",  "violently", "vigorous", "vigorously"};
 constexpr WordSet cautioning{"careful", "carefully",  "never",     "don't",     "do",        "dont",
@@ -52,7 +72,7 @@ constexpr WordSet at_stake{"breathe", "flame", "flames", "fire", "skin",    "eye
 
 class Watcher {
  public:
-  explicit Watcher(std::span<const model::NarrationLine> lines) : lines_(lines), s_(open_scene(lines)) {}
+  explicit Watcher(std::span<const model::NarrationLine> lines) : lines_(lines), s_(read_scene(lines)) {}
 
   Dangers run() {
     for (std::size_t k = 0; k + 1 < s_.sentence_begin.size(); ++k) {
@@ -60,6 +80,7 @@ class Watcher {
       end_ = s_.sentence_begin[k + 1];
       if (begin_ >= end_) continue;
       look();
+      look_at_figures();
     }
     return std::move(out_);
   }
@@ -105,7 +126,7 @@ class Watcher {
   /// One danger of a kind for one substance, until it is spoken of again much later.
   void add(std::string cause, const std::string& substance, Route route, Level level, const char* rule,
            double confidence) {
-    constexpr std::size_t again = 150;  // words; about a minute
+    constexpr std::size_t again = 300;  // words; about two minutes
     const auto key = std::pair(substance.empty() ? std::string(rule) : substance, route);
     const auto last = last_seen_.find(key);
     const bool fresh = last == last_seen_.end() || begin_ - last->second > again;
@@ -122,8 +143,11 @@ class Watcher {
       if (m.first != i) continue;
       look_at(m, ignited);
     }
-    if (has(heating) && heats())
-      add("hot liquid or apparatus", "", Route::burn, Level::caution, "heated or boiled", 0.5);
+    if (boils()) add("hot liquid or apparatus", "", Route::burn, Level::caution, "heated or boiled", 0.5);
+    if (has(WordSet{"hot"}) && has(WordSet{"touch", "touching", "burn", "burnt", "hands"}))
+      add("hot liquid or apparatus", "", Route::burn, Level::caution, "too hot to touch", 0.6);
+    if (denied() && has(WordSet{"taste", "eat", "drink", "swallow", "lick"}))
+      add("harmful when swallowed", "", Route::ingestion, Level::warning, "not to be eaten", 0.6);
     if (has(spitting) && !denied())
       add("splashing or foaming over", "", Route::eyes, Level::warning, "spits or foams", 0.6);
     if (has(WordSet{"sealed", "pressurized", "pressurised", "capped"}) && !denied()) {
@@ -131,26 +155,89 @@ class Watcher {
     }
   }
 
-  bool heats() const {
-    for (const Phrase& p : s_.phrases) {
-      if (p.first < begin_ || p.first >= end_) continue;
-      if (p.bare_degrees || p.kind == quantity::Kind::temperature) {
-        const double celsius = p.unit == "[degF]" ? (p.value - 32) / 1.8 : p.value;
-        if (celsius >= 60) return true;
+  /// Whether something is boiled: the verb is not taken back right before.
+  bool boils() const {
+    constexpr WordSet boiling{"boil",   "boiling", "boils", "boiled",  "reflux",   "refluxing", "molten",
+                              "distil", "distill", "oven",  "heating", "hotplate", "simmer",    "melt"};
+    for (std::size_t i = begin_; i < end_; ++i) {
+      if (!boiling.has(s_.word(i))) continue;
+      bool taken_back = false;
+      for (std::size_t k = i; k-- > begin_ && i - k <= 4;) {
+        const std::string_view w = s_.word(k);
+        taken_back = taken_back || w == "no" || w == "not" || w == "never" || w.ends_with("n't");
       }
+      const std::string_view next = s_.word(i + 1);
+      const bool point = next == "point" || next == "at" || next == "stones" || next == "chips";
+      if (!taken_back && !point) return true;
     }
-    return has(WordSet{"boil", "boiling", "boils", "oven", "reflux", "molten", "distill", "distil"}) && !denied();
+    return false;
   }
 
-  bool concentrated(const Mention& m) const {
-    for (std::size_t i = begin_; i < end_; ++i) {
-      const std::string_view w = s_.word(i);
-      if (w == "concentrated" || w == "glacial" || w == "fuming") return true;
+  /// What the figures of the sentence tell: how hot, how much of a corrosive, a flammable near heat, a harmful vapour.
+  void look_at_figures() {
+    for (; next_ < s_.figures.size() && s_.phrase_of(s_.figures[next_]).first < end_; ++next_) {
+      const Draft& d = s_.figures[next_];
+      const Phrase& p = s_.phrase_of(d);
+      if (d.role == model::Role::other) continue;
+      if (p.kind == quantity::Kind::temperature && d.role == model::Role::condition) {
+        const double top = p.upper.value_or(p.value);
+        const double celsius = p.unit == "[degF]" ? (top - 32) / 1.8 : p.unit == "K" ? top - 273.15 : top;
+        if (celsius >= 60) add("hot liquid or apparatus", "", Route::burn, Level::caution, "heated or boiled", 0.6);
+      }
+      const bool portion = p.kind == quantity::Kind::volume || p.kind == quantity::Kind::mass;
+      const bool handled =
+          d.role == model::Role::measured_out || d.role == model::Role::added || d.role == model::Role::solvent;
+      if (portion && handled && d.mention != nullptr) look_at_portion(d, p);
     }
-    for (const Phrase& p : s_.phrases) {
-      if (p.first < begin_ || p.first >= end_ || p.first > m.last) continue;
-      if (p.kind == quantity::Kind::molar_concentration && p.value >= 2) return true;
-      if (p.unit == "%" && p.value >= 20) return true;
+  }
+
+  void look_at_portion(const Draft& d, const Phrase& p) {
+    const std::string& name = d.mention->name;
+    const bool solid = p.kind == quantity::Kind::mass;
+    if (corrosives().count(name) != 0 &&
+        (is_strong(next_) || (solid && name.ends_with("hydroxide")) || name.ends_with("anhydride")))
+      add(fmt::format("corrosive {} handled", name), name, Route::skin, Level::danger, "corrosive poured or weighed",
+          0.65);
+    const bool drops = p.unit == "[drp]";
+    if (flammables.has(name) && !drops && heat_near(p))
+      add(fmt::format("flammable {} heated", name), name, Route::fire, Level::danger, "flammable and heat", 0.6);
+    if (harmful_vapours.has(name) && !drops)
+      add(fmt::format("vapour of {}", name), name, Route::inhalation, Level::warning, "volatile and harmful", 0.6);
+  }
+
+  /// Whether the corrosive of that figure is strong: by its strength, or as bought when no strength makes it weak.
+  bool is_strong(std::size_t figure) const {
+    const Draft& d = s_.figures[figure];
+    const CorrosiveLimit& limit = corrosives().at(d.mention->name);
+    for (std::size_t k = figure > 4 ? figure - 4 : 0; k < s_.figures.size() && k < figure + 5; ++k) {
+      const Draft& other = s_.figures[k];
+      const Phrase& q = s_.phrase_of(other);
+      if (other.mention == nullptr || other.mention->name != d.mention->name) continue;
+      if (q.kind == quantity::Kind::molar_concentration) return q.value >= limit.molar;
+      if (q.unit == "%") return q.value >= limit.percent;
+    }
+    const Phrase& p = s_.phrase_of(d);
+    for (std::size_t t = p.first > 12 ? p.first - 12 : 0; t < p.last + 8 && t < s_.size(); ++t) {
+      const std::string_view w = s_.word(t);
+      if (w == "dilute" || w == "diluted" || w == "weak") return false;
+      if (w == "concentrated" || w == "glacial" || w == "fuming" || w == "conc") return true;
+    }
+    return name_of_strong_acid(d.mention->name);
+  }
+  static bool name_of_strong_acid(std::string_view name) {
+    return name == "sulfuric acid" || name == "nitric acid" || name == "perchloric acid" || name == "bromine";
+  }
+
+  bool heat_near(const Phrase& p) const {
+    constexpr WordSet warm{"hot",    "boil",   "boiling", "boils",    "heat",  "heated", "heating",
+                           "reflux", "distil", "distill", "hotplate", "flame", "burner", "warm"};
+    for (std::size_t t = p.first > 8 ? p.first - 8 : 0; t < p.last + 10 && t < s_.size(); ++t) {
+      if (warm.has(s_.word(t)) && s_.word(t + 1) != "water") return true;
+      if (s_.phrase_at[t]) {
+        const Phrase& q = s_.phrases[*s_.phrase_at[t]];
+        if (q.kind == quantity::Kind::temperature && q.fate == Fate::figure && q.unit == "Cel" && q.value >= 40)
+          return true;
+      }
     }
     return false;
   }
@@ -165,11 +252,6 @@ class Watcher {
     } else if (m.gas && m.name == "hydrogen" &&
                (has(giving_off) || has(WordSet{"balloon", "balloons", "flask", "cylinder", "fill", "filling"}))) {
       add("hydrogen given off", m.name, Route::fire, Level::warning, "flammable gas given off", 0.6);
-    }
-    const bool solid_base = m.name == "sodium hydroxide" || m.name == "potassium hydroxide";
-    if (corrosives.has(m.name) && has(handling) && (solid_base || concentrated(m))) {
-      add(fmt::format("corrosive {} handled", m.name), m.name, Route::skin, Level::danger,
-          "corrosive poured or weighed", 0.6);
     }
     if ((m.name == "nitrogen" && s_.word_before(m.last, 2) == "liquid") || s_.word(m.first) == "dry") {
       if (s_.word(m.first + 1) == "ice" || m.name == "nitrogen")
@@ -200,6 +282,7 @@ class Watcher {
   Scene s_;
   std::size_t begin_ = 0;
   std::size_t end_ = 0;
+  std::size_t next_ = 0;  ///< the first figure not looked at yet
   std::map<std::pair<std::string, Route>, std::size_t> last_seen_;
   Dangers out_;
 };

@@ -144,4 +144,18 @@ Scene open_scene(std::span<const model::NarrationLine> lines) {
   return scene;
 }
 
+Scene read_scene(std::span<const model::NarrationLine> lines) {
+  Scene scene = open_scene(lines);
+  judge_phrases(scene);
+  judge_bare_numbers(scene);
+  settle_kinds(scene);
+  settle_hedges(scene);
+  find_topics(scene);
+  name_subjects(scene);
+  settle_roles(scene);
+  tie_figures(scene);
+  follow_ties(scene);
+  return scene;
+}
+
 }  // namespace sash::narration

@@ -108,6 +108,9 @@ struct Scene {
   }
 };
 
+/// The scene of the lines with all passes run.
+Scene read_scene(std::span<const model::NarrationLine> lines);
+
 /// Words, names, acts, sentences and phrases of the lines; no phrase is judged yet.
 Scene open_scene(std::span<const model::NarrationLine> lines);
 
