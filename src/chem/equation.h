@@ -3,9 +3,10 @@
 // verifying are in chem/balance.h, amounts in chem/stoichiometry.h.
 //
 // What may be written: species joined by +, each with an optional coefficient (2, 1/2, 0.5) before it and a state (s)
-// (l) (g) (aq) after it, or an arrow up or down for gas and precipitate; one of = -> → => ⇌ <=> between the sides; what
-// stands on the arrow, as in "-[heat]->" or "->[H2SO4] ", is kept and not counted; electrons are e^-. Pure values, safe
-// from any thread. Reading is bounded: 16384 bytes, 64 species.
+// (l) (g) (aq), with the form if wanted as in (s, graphite), or an arrow up or down for gas and precipitate; one of
+// = -> --> → => ⇌ <=> and the like between the sides, where an = that blanks do not set off is a double bond; what
+// stands on the arrow, as in "-[heat]->", "--heat-->", "->[H2SO4] ", is kept and not counted; electrons are e^-. Pure
+// values, safe from any thread. Reading is bounded: 16384 bytes, 64 species.
 
 #include <optional>
 #include <span>

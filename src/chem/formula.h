@@ -5,8 +5,9 @@
 //
 // What may be written: element symbols with counts; () [] {} nested; hydrate parts after · * • or a full stop, each
 // with a number in front (·5H2O, ·0.5H2O, ·1/2H2O); charges ^2-, ^+, ²⁻, {2-} or a sign at the end; subscript digits
-// (H₂O); isotopes [13C], ^13C, ¹³C, D, T; the electron e^-; Me, Et, Bu, Ph, Ac after O, py, en, acac. What could be
-// read in two ways is refused with both readings, never guessed. Pure values, safe from any thread. Reading is bounded:
+// (H₂O) or typesetters' H_2O; isotopes [13C], ^13C, ¹³C, D, T; the electron e^-; bonds = ≡ # and a hyphen between
+// groups; Me, Et, iPr, nBu, tBu, Ph, Bn, Bz, Cp, Cy, Ac after O, py, en, dien, bipy, phen, acac. What could be read in
+// two ways is refused with both readings, never guessed. Pure values, safe from any thread. Reading is bounded:
 // 4096 bytes, 32 nested brackets, counts below 1,000,000,000.
 
 #include <optional>
@@ -33,7 +34,7 @@ using Composition = std::vector<AtomCount>;
 
 /// What stood in the text, piece by piece, so that a formula prints as it was written.
 struct FormulaPiece {
-  enum class Kind { atom, abbreviation, open, close, count, dot, multiplier, charge };
+  enum class Kind { atom, abbreviation, open, close, count, dot, multiplier, charge, bond };
   Kind kind = Kind::atom;
   std::string text;  ///< symbol, abbreviation, bracket, digits; the charge as "2-" or "+"
   std::optional<int> mass_number = std::nullopt;

@@ -49,6 +49,9 @@ std::string Formula::unicode() const {
       case Kind::dot:
         out += "·";
         break;
+      case Kind::bond:
+        out += p.text == "#" ? "≡" : (p.text == "-" ? "–" : p.text);
+        break;
       case Kind::charge:
         out += inner::raised(p.text);
         break;

@@ -69,9 +69,14 @@ std::optional<KnownName> normalise_name(std::string_view text) { return NameBook
 
 Outcome<Formula> formula_of(std::string_view text) {
   Outcome<Formula> as_formula = read_formula(trim(text));
-  if (as_formula) return as_formula;
   const NameBook& book = NameBook::standard();
   const auto known = book.find(text);
+  if (as_formula) {
+    // "KHP", "TNT" and "THF" read as formulas too, of nothing anybody has met.
+    const bool acronym = known && known->formula && known->reading == NameReading::name && text.size() > 2 &&
+                         book.names_of(*as_formula).empty();
+    return acronym ? read_formula(*known->formula) : as_formula;
+  }
   if (known && known->formula) return read_formula(*known->formula);
   if (known && known->is_mixture) {
     return Fault::of(Code::unsupported, "'" + std::string(text) + "' is a mixture and has no single formula.",

@@ -69,5 +69,50 @@ TEST(EquationText, SaysWhatIsWrongAndWhere) {
   EXPECT_EQ(*fault.place, 5U);
 }
 
+// Spellings met in textbooks, lecture notes and captions; what each means is plain from the chemistry.
+TEST(EquationText, TakesArrowsOfAnyLengthAndLabelsDrawnIntoThem) {
+  for (const char* arrow : {"---->", "===>", "⟹", "➜", "➔", "⇒"})
+    EXPECT_EQ(reread(std::string("H2 + Cl2 ") + arrow + " 2 HCl"), "H2 + Cl2 -> 2 HCl") << arrow;
+  EXPECT_EQ(reread("H2 + I2 ⇔ 2 HI"), "H2 + I2 <=> 2 HI");
+  for (const char* arrow :
+       {"--heat-->", "-(MnO2, heat)->", "-MnO2->", "--Δ-->", "→(Δ)", "->[MnO2][heat]", "-[MnO2]->"}) {
+    const auto read = read_equation(std::string("2 KClO3 ") + arrow + " 2 KCl + 3 O2");
+    ASSERT_TRUE(read.ok()) << arrow << ' ' << read.fault().sentence;
+    EXPECT_EQ(read->plain(), "2 KClO3 -> 2 KCl + 3 O2") << arrow;
+    EXPECT_FALSE(read->on_arrow().empty()) << arrow;
+  }
+  EXPECT_EQ(read_equation("N2 + 3 H2 ⇌[Fe][450 °C] 2 NH3")->on_arrow(), "Fe, 450 °C");
+  EXPECT_EQ(reread("(NH4)2CO3 ->(NH4)2O + CO2"), "(NH4)2CO3 -> (NH4)2O + CO2");
+}
+
+TEST(EquationText, TellsDoubleBondsFromTheSignBetweenTheSides) {
+  EXPECT_EQ(reread("CH2=CH2 + Br2 = CH2Br-CH2Br"), "CH2=CH2 + Br2 -> CH2Br-CH2Br");
+  EXPECT_EQ(reread("HC≡CH + H2 -> CH2=CH2"), "HC#CH + H2 -> CH2=CH2");
+  EXPECT_EQ(reread("2H2+O2=2H2O"), "2 H2 + O2 -> 2 H2O");
+}
+
+TEST(EquationText, KeepsTheStateOfANamedForm) {
+  EXPECT_EQ(reread("C(s, graphite) + O2(g) -> CO2(g)"), "C(s) + O2(g) -> CO2(g)");
+  EXPECT_EQ(reread("C(graphite) + O2(g) -> CO2(g)"), "C(s) + O2(g) -> CO2(g)");
+  EXPECT_EQ(reread("Ag^+(aq) + Cl^-(aq) -> AgCl(s)↓"), "Ag^+(aq) + Cl^-(aq) -> AgCl(s)");
+  EXPECT_EQ(reread("2 H2 (g) + O2 (g) -> 2 H2O (ℓ)"), "2 H2(g) + O2(g) -> 2 H2O(l)");
+}
+
+TEST(EquationText, ReadsChargesInBracketsAndAfterTheirSign) {
+  EXPECT_EQ(reread("Cr2O7(2-) + 14 H(+) + 6 e^- -> 2 Cr(3+) + 7 H2O"), "Cr2O7^2- + 14 H^+ + 6 e^- -> 2 Cr^3+ + 7 H2O");
+  EXPECT_EQ(reread("SO4-2 + Ba+2 -> BaSO4"), "SO4^2- + Ba^2+ -> BaSO4");
+  EXPECT_EQ(reread("Ag+ + Cl- -> AgCl"), "Ag^+ + Cl^- -> AgCl");
+}
+
+TEST(EquationText, RefusesEnergiesAndADashThatMayBeACharge) {
+  EXPECT_EQ(reread("2 H2 + O2 -> 2 H2O + 572 kJ"),
+            "refused: '572 kJ' is an energy and no species; leave it out of the equation.");
+  const auto glued = read_equation("H+ + OH-->H2O");
+  ASSERT_FALSE(glued.ok());
+  EXPECT_EQ(glued.fault().code, Code::ambiguous);
+  EXPECT_EQ(glued.fault().place, 7U);
+  EXPECT_EQ(reread("CaCO3-->CaO + CO2"), "CaCO3 -> CaO + CO2");
+}
+
 }  // namespace
 }  // namespace sash::chem

@@ -150,5 +150,42 @@ TEST(Formula, ComparesByCompositionAndCharge) {
   EXPECT_FALSE(formula("D2O").same_composition(formula("H2O")));
 }
 
+TEST(Formula, ReadsBondsAndTypesettersSubscripts) {
+  EXPECT_EQ(read_formula("CH2=CH2")->hill(), "C2H4");
+  EXPECT_EQ(read_formula("HC≡CH")->unicode(), "HC≡CH");
+  EXPECT_EQ(read_formula("C6H5-CH=CH-C6H5")->hill(), "C14H12");
+  EXPECT_EQ(read_formula("SO_4^{2-}")->plain(), "SO4^2-");
+  EXPECT_EQ(read_formula("C_{12}H_{22}O_{11}")->hill(), "C12H22O11");
+  EXPECT_EQ(read_formula("^{13}CO2")->plain(), "[13C]O2");
+  EXPECT_EQ(read_formula("Ba(OH)2 · 8 H2O")->plain(), "Ba(OH)2*8H2O");
+}
+
+TEST(Formula, ReadsMoreGroupsAndLigands) {
+  EXPECT_EQ(read_formula("tBuOK")->hill(), "C4H9KO");
+  EXPECT_EQ(read_formula("i-PrOH")->hill(), "C3H8O");
+  EXPECT_EQ(read_formula("BnBr")->hill(), "C7H7Br");
+  EXPECT_EQ(read_formula("[Ru(bpy)3]Cl2")->hill(), "C30H24Cl2N6Ru");
+  EXPECT_EQ(read_formula("[Fe(phen)3]2+")->hill(), "C36H24FeN6^2+");
+  EXPECT_EQ(read_formula("AcOH")->hill(), "C2H4O2");
+}
+
+TEST(Formula, AsksWhetherARomanNumeralIsAnOxidationState) {
+  for (const char* text : {"Fe(III)", "FeIII", "Sn(IV)", "Cu(I)", "MnVII"}) {
+    const auto read = read_formula(text);
+    ASSERT_FALSE(read.ok()) << text;
+    EXPECT_EQ(read.fault().code, Code::ambiguous) << text;
+    EXPECT_EQ(read.fault().place, 2U) << text;
+  }
+  EXPECT_EQ(read_formula("CuI")->hill(), "CuI");
+  EXPECT_EQ(read_formula("VI3")->hill(), "I3V");
+}
+
+TEST(Formula, SaysHowToMendNumbersInFrontStatesAndBrokenCounts) {
+  EXPECT_THAT(complaint("3CdSO4·8H2O"), testing::HasSubstr("type '(CdSO4)3·8H2O'"));
+  EXPECT_THAT(complaint("H2O(l)"), testing::HasSubstr("'(l)' at character 4 of 'H2O(l)' is a state"));
+  EXPECT_THAT(complaint("Fe0.95O"), testing::HasSubstr("no whole number"));
+  EXPECT_THAT(complaint("TsOH"), testing::HasSubstr("tennessine or tosyl"));
+}
+
 }  // namespace
 }  // namespace sash::chem

@@ -54,6 +54,25 @@ bool FormulaReader::caret_charge() {
   return set_charge(sign * (digits > 0 ? size : signs));
 }
 
+std::optional<bool> FormulaReader::charge_in_brackets() {
+  std::size_t at = at_ + 1;
+  std::size_t digits = 0;
+  std::size_t signs = 0;
+  for (; at < text_.size() && digits + signs < 6; at += peek(at).length) {
+    const char32_t c = peek(at).value;
+    if (plain_digit(c)) {
+      ++digits;
+    } else if (charge_sign(c)) {
+      ++signs;
+    } else {
+      break;
+    }
+  }
+  const bool closed = at < text_.size() && text_[at] == partner(text_[at_]);
+  if (signs == 0 || !closed || made_.pieces_.empty() || !ends_group_at(at + 1)) return std::nullopt;
+  return caret_charge();
+}
+
 bool FormulaReader::bare_charge() {
   const std::size_t start = at_;
   int charge = 0;
@@ -67,6 +86,12 @@ bool FormulaReader::bare_charge() {
   if (groups_.back().inside.empty()) {
     return fail(Code::malformed, start, "Nothing stands before the charge at " + character(start) + ".");
   }
+  // "Ba+2" at the end: the number follows its sign.
+  const std::string_view size = digits_at(at_);
+  if (size.size() == 1 && size != "0" && (charge == 1 || charge == -1) && ends_group_at(at_ + 1)) {
+    at_ += 1;
+    return set_charge(charge * *read_integer(size));
+  }
   if (!ends_group_at(at_)) {
     return fail(Code::malformed, start,
                 "The sign at " + character(start) +
@@ -76,6 +101,18 @@ bool FormulaReader::bare_charge() {
 }
 
 std::optional<std::int64_t> FormulaReader::count(char bracket) {
+  // H_2O and C_{12}: a subscript as typesetters write it.
+  bool braced = false;
+  if (peek(at_).value == U'_') {
+    braced = at_ + 1 < text_.size() && text_[at_ + 1] == '{';
+    const std::string_view digits = digits_at(at_ + (braced ? 2 : 1));
+    const std::size_t end = at_ + (braced ? 2 : 1) + digits.size();
+    if (digits.empty() || (braced && !text_.substr(end).starts_with('}'))) {
+      fail(Code::malformed, at_, "No number follows the subscript mark at " + character(at_) + ".");
+      return std::nullopt;
+    }
+    at_ += braced ? 2 : 1;
+  }
   const std::size_t start = at_;
   std::string digits;
   const bool plain = !digits_at(at_).empty();
@@ -92,13 +129,20 @@ std::optional<std::int64_t> FormulaReader::count(char bracket) {
          "The count at " + character(start) + " has more than " + std::to_string(most_digits) + " digits.");
     return std::nullopt;
   }
+  if (braced) ++at_;
+  if (digits == "0" && peek(at_).value == U'.' && !digits_at(at_ + 1).empty()) {
+    fail(Code::unsupported, start,
+         "The count at " + character(start) +
+             " is no whole number; multiply the formula up, as in Fe95O100 for Fe0.95O.");
+    return std::nullopt;
+  }
   if (digits[0] == '0') {
     fail(Code::malformed, start,
          "A count cannot begin with 0 at " + character(start) + "; for oxygen type the letter O.");
     return std::nullopt;
   }
   const CodePoint next = peek(at_);
-  if (plain && charge_sign(next.value) && ends_group_at(at_ + next.length))
+  if (plain && !braced && charge_sign(next.value) && ends_group_at(at_ + next.length))
     return split_count_and_charge(digits, bracket);
   const auto number = read_integer(digits);
   if (*number > 1) piece(Kind::count, digits);

@@ -3,12 +3,16 @@
 #include <algorithm>
 #include <array>
 
+#include "chem/inner/abbreviations.h"
 #include "chem/inner/glyphs.h"
 #include "support/text.h"
 
 namespace sash::chem {
 namespace {
 
+using inner::Abbreviation;
+using inner::abbreviations;
+using inner::atoms_of;
 using inner::charge_sign;
 using inner::is_hydrate_dot;
 using inner::partner;
@@ -24,31 +28,22 @@ constexpr bool is_upper(char32_t c) { return c >= U'A' && c <= U'Z'; }
 constexpr bool is_lower(char32_t c) { return c >= U'a' && c <= U'z'; }
 constexpr bool is_blank(char32_t c) { return c == U' ' || c == U'\t'; }
 
-// Group abbreviations that no element symbol can be mistaken for; acetyl needs an O before it and is handled apart.
-struct Abbreviation {
-  std::string_view text;
-  int carbon;
-  int hydrogen;
-  int nitrogen;
-  int oxygen;
-};
-constexpr std::array abbreviations{
-    Abbreviation{"Me", 1, 3, 0, 0},   Abbreviation{"Et", 2, 5, 0, 0}, Abbreviation{"Bu", 4, 9, 0, 0},
-    Abbreviation{"Ph", 6, 5, 0, 0},   Abbreviation{"py", 5, 5, 1, 0}, Abbreviation{"en", 2, 8, 2, 0},
-    Abbreviation{"acac", 5, 7, 0, 2},
-};
-constexpr Abbreviation acetyl{"Ac", 2, 3, 0, 1};
+// Compounds of acetyl with one oxygen as they are written; actinium would need two or three.
+bool is_acetyl_compound(std::string_view rest) {
+  constexpr std::array compounds{"AcOH", "AcO-", "AcO^-", "AcONa", "AcOK", "AcOEt", "AcOMe"};
+  return std::ranges::find(compounds, trim(rest)) != compounds.end();
+}
 
-Composition atoms_of(const Abbreviation& a) {
-  Composition atoms;
-  const auto put = [&atoms](int number, int n) {
-    if (n > 0) add_atoms(atoms, Nuclide{number, std::nullopt}, n);
-  };
-  put(6, a.carbon);
-  put(1, a.hydrogen);
-  put(7, a.nitrogen);
-  put(8, a.oxygen);
-  return atoms;
+bool is_state_at(std::string_view rest) {
+  constexpr std::array states{"(s)", "(l)", "(g)", "(aq)", "(cr)"};
+  return std::ranges::any_of(states, [rest](std::string_view s) { return rest.starts_with(s); });
+}
+
+// "III" or "IV": an oxidation state, or iodine and vanadium.
+std::string_view numeral_at(std::string_view rest) {
+  std::size_t n = 0;
+  while (n < rest.size() && (rest[n] == 'I' || rest[n] == 'V')) ++n;
+  return rest.substr(0, n);
 }
 
 std::string did_you_mean(std::string_view symbol) {
@@ -123,11 +118,27 @@ bool FormulaReader::step() {
   if (is_lower(c)) return abbreviation();
   if (c == U'^' || superscript_digit(c)) {
     std::size_t at = c == U'^' ? at_ + 1 : at_;
+    const bool braced = c == U'^' && peek(at).value == U'{';
+    if (braced) ++at;
     while (superscript_digit(peek(at).value) || (c == U'^' && plain_digit(peek(at).value))) at += peek(at).length;
+    if (braced && peek(at).value == U'}') ++at;
     return is_upper(peek(at).value) ? isotope_from_superscript() : caret_charge();
   }
+  if (is_bond_at(at_)) return bond(here.length);
   if (charge_sign(c)) return bare_charge();
   if (plain_digit(c) && made_.pieces_.empty()) {
+    const std::string_view number = digits_at(at_);
+    const std::string_view first = text_.substr(at_ + number.size());
+    std::size_t dot_at = 0;
+    while (dot_at < first.size() && !is_hydrate_dot(code_point_at(first, dot_at).value)) ++dot_at;
+    if (dot_at < first.size()) {
+      const std::string instead = "(" + std::string(trim(first.substr(0, dot_at))) + ")" + std::string(number) +
+                                  std::string(first.substr(dot_at));
+      return fail(Code::malformed, at_,
+                  "The number at " + character(at_) + " stands before the formula; type '" + instead +
+                      "' if it counts the first part, or leave it out if it is an amount.",
+                  {instead});
+    }
     return fail(
         Code::malformed, at_,
         "The number at " + character(at_) +
@@ -141,8 +152,37 @@ bool FormulaReader::step() {
               "Unexpected '" + std::string(text_.substr(at_, here.length)) + "' at " + character(at_) + ".");
 }
 
+bool FormulaReader::is_bond_at(std::size_t at) const {
+  const CodePoint here = peek(at);
+  const bool multiple = here.value == U'=' || here.value == U'≡' || here.value == U'#';
+  const bool single = charge_sign(here.value) == -1;
+  if ((!multiple && !single) || groups_.back().inside.empty()) return false;
+  const char32_t next = peek(at + here.length).value;
+  return is_upper(next) || (next == U'(' && !is_state_at(text_.substr(at + here.length)));
+}
+
+bool FormulaReader::bond(std::size_t length) {
+  const char32_t sign = peek(at_).value;
+  piece(Kind::bond, sign == U'=' ? "=" : (charge_sign(sign) ? "-" : "#"));
+  at_ += length;
+  return true;
+}
+
+bool FormulaReader::oxidation_state(std::string_view numeral) {
+  const std::string metal = made_.pieces_.back().text;
+  return fail(Code::ambiguous, at_,
+              "'" + std::string(numeral) + "' at " + character(at_) +
+                  " can be an oxidation state or atoms of iodine and vanadium; type the charge, as in " + metal +
+                  "^3+, or a count, as in " + metal + "I3.",
+              {});
+}
+
 bool FormulaReader::unit_from_letter() {
   const std::size_t start = at_;
+  const std::string_view numeral = numeral_at(text_.substr(start));
+  const bool after_atom = !made_.pieces_.empty() && made_.pieces_.back().kind == Kind::atom;
+  const bool state_like = numeral.find("II") != numeral.npos || ends_group_at(start + numeral.size());
+  if (numeral.size() > 1 && after_atom && state_like) return oxidation_state(numeral);
   std::size_t lower = start + 1;
   while (lower < text_.size() && is_lower(static_cast<unsigned char>(text_[lower])) && lower - start < 4) ++lower;
   const std::string_view two = text_.substr(start, std::min<std::size_t>(lower - start, 2));
@@ -154,9 +194,9 @@ bool FormulaReader::unit_from_letter() {
     const auto times = count(0);
     return times && add(atoms_of(a), *times);
   }
-  if (two == acetyl.text) {
+  if (two == inner::acetyl.text) {
     const bool after_oxygen = !made_.pieces_.empty() && made_.pieces_.back() == FormulaPiece{Kind::atom, "O"};
-    if (!after_oxygen) {
+    if (!after_oxygen && !(start == 0 && is_acetyl_compound(text_))) {
       return fail(Code::ambiguous, start,
                   "'Ac' at " + character(start) +
                       " can be actinium or acetyl; type CH3CO for acetyl, or an isotope such as [227Ac] for actinium.",
@@ -165,7 +205,13 @@ bool FormulaReader::unit_from_letter() {
     at_ += 2;
     piece(Kind::abbreviation, "Ac");
     const auto times = count(0);
-    return times && add(atoms_of(acetyl), *times);
+    return times && add(atoms_of(inner::acetyl), *times);
+  }
+  if (two == "Ts") {
+    return fail(Code::ambiguous, start,
+                "'Ts' at " + character(start) +
+                    " can be tennessine or tosyl; type CH3C6H4SO2 for tosyl, or an isotope such as [294Ts].",
+                {"CH3C6H4SO2", "[294Ts]"});
   }
   if (two == "D" || two == "T") {
     const int mass_number = two == "D" ? 2 : 3;
@@ -197,6 +243,8 @@ bool FormulaReader::unit_from_letter() {
 bool FormulaReader::isotope_from_superscript() {
   const std::size_t start = at_;
   if (text_[at_] == '^') ++at_;
+  const bool braced = text_[at_] == '{';
+  if (braced) ++at_;
   int mass_number = 0;
   std::size_t digits = 0;
   for (; digits <= 3; ++digits) {
@@ -207,6 +255,7 @@ bool FormulaReader::isotope_from_superscript() {
     mass_number = mass_number * 10 + *digit;
     at_ += here.length;
   }
+  if (braced) ++at_;  // step() saw its end
   std::string_view symbol = text_.substr(at_, 2);
   if (symbol.size() == 2 && !is_lower(static_cast<unsigned char>(symbol[1]))) symbol.remove_suffix(1);
   const Element* found = find_element(symbol);
@@ -253,6 +302,19 @@ bool FormulaReader::open(char bracket) {
   if (groups_.size() > deepest) {
     return fail(Code::out_of_range, at_,
                 "Brackets are nested more than " + std::to_string(deepest) + " deep at " + character(at_) + ".");
+  }
+  if (bracket == '(' && is_state_at(text_.substr(at_)) && !made_.pieces_.empty()) {
+    const std::string state(text_.substr(at_, text_.find(')', at_) + 1 - at_));
+    return fail(Code::malformed, at_,
+                "'" + state + "' at " + character(at_) + " is a state; leave it out of a single formula.");
+  }
+  const std::string_view numeral = numeral_at(text_.substr(at_ + 1));
+  if (bracket == '(' && !numeral.empty() && text_.substr(at_ + 1 + numeral.size()).starts_with(')') &&
+      !made_.pieces_.empty() && made_.pieces_.back().kind == Kind::atom) {
+    return oxidation_state(text_.substr(at_, numeral.size() + 2));
+  }
+  if (bracket == '(' || bracket == '{') {
+    if (const auto after = charge_in_brackets()) return *after;
   }
   Group group;
   group.bracket = bracket;
@@ -405,6 +467,7 @@ bool FormulaReader::multiplier() {
   }
   multiplier_ = *read;
   at_ = end;
+  while (at_ < text_.size() && is_blank(static_cast<unsigned char>(text_[at_]))) ++at_;
   if (multiplier_ != Fraction(1)) piece(Kind::multiplier, multiplier_.decimal_text());
   return true;
 }

@@ -39,6 +39,11 @@ class FormulaReader {
   bool dot(std::size_t length);
   bool full_stop();
   bool caret_charge();
+  /// "(2-)" or "{+}" at at_ as a charge; nothing when the bracket holds something else.
+  std::optional<bool> charge_in_brackets();
+  bool is_bond_at(std::size_t at) const;  ///< = ≡ # between units, or a hyphen before a capital
+  bool bond(std::size_t length);
+  bool oxidation_state(std::string_view numeral);  ///< refuses it, with both readings
   bool bare_charge();
   bool multiplier();
   /// The count after a unit: 1 when none is written. `bracket` is the closing bracket before it, or 0.

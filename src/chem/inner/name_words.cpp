@@ -64,7 +64,8 @@ std::optional<std::vector<std::string>> bracketed_numbers(std::string_view word,
 }
 
 void add_word(std::string_view heard, std::size_t index, std::vector<NameToken>& out) {
-  const std::string word = to_lower(heard);
+  // The raised comma of typesetters is the apostrophe of "Epsom's".
+  const std::string word = replace_all(to_lower(heard), "’", "'");
   const std::size_t before = out.size();
   for (std::size_t at = 0; at < word.size();) {
     std::size_t end = at;
