@@ -77,6 +77,8 @@ Outcome<Formula> formula_of(std::string_view text) {
                          book.names_of(*as_formula).empty();
     return acronym ? read_formula(*known->formula) : as_formula;
   }
+  // A formula with a fault in it is still a formula: what is wrong with it says more than what it may stand for.
+  if (known && known->reading != NameReading::name && text.find(' ') == std::string_view::npos) return as_formula;
   if (known && known->formula) return read_formula(*known->formula);
   if (known && known->is_mixture) {
     return Fault::of(Code::unsupported, "'" + std::string(text) + "' is a mixture and has no single formula.",

@@ -19,6 +19,7 @@ constexpr std::array<std::string_view, 10> names{"demo",     "begin", "footage",
 struct Asked {
   std::string record, folder, file, at, to, from, text;
   std::vector<std::string> footage, narration;
+  EquationAsked equation;
   bool json = false;
   bool accept = false;
 };
@@ -61,8 +62,23 @@ void declare(CLI::App& app, Asked& a, Run& run) {
   json(formula_);
 
   auto* equation_ =
-      command("equation", "Balance an equation", [&](const Console& c) { return equation(a.text, a.json, c); });
-  equation_->add_option("EQUATION", a.text, "For example \"Cu + HNO3 -> Cu(NO3)2 + NO + H2O\"")->required();
+      command("equation", "Balance an equation, complete a redox equation, and reckon what forms from what was taken",
+              [&](const Console& c) {
+                a.equation.json = a.json;
+                return equation(a.equation, c);
+              });
+  equation_
+      ->add_option("EQUATION", a.equation.text,
+                   "For example \"Cu + HNO3 -> Cu(NO3)2 + NO + H2O\"; two half-reactions with ; between them are added")
+      ->required();
+  equation_->add_option("--in", a.equation.medium, "acid or base: add water, H+ or OH- and electrons where they lack");
+  equation_->add_option(
+      "--take", a.equation.taken,
+      "What was put in, once for each reactant: \"5.0 g Cu\", \"25 mL 2.0 M HCl\", \"10 g 30 % H2O2\"");
+  equation_->add_option("--celsius", a.equation.room.celsius, "Temperature for gas volumes, 20 where not said")
+      ->check(CLI::Range(-270.0, 3000.0));
+  equation_->add_option("--kilopascal", a.equation.room.kilopascal, "Pressure for gas volumes, 101.325 where not said")
+      ->check(CLI::Range(0.001, 1e6));
   json(equation_);
 
   auto* check_ = command("check", "Check the figures and the safety cover of a record",

@@ -46,8 +46,9 @@ std::string_view first_words(std::string_view text, int count) {
 
 Fault cannot_read(std::string_view text, const std::string& lack) {
   return Fault::of(Code::malformed,
-                   "'" + std::string(text) + "' " + lack + "; type an amount and a substance, such as '5.0 g Cu' or "
-                   "'25 mL 2.0 M HCl'.",
+                   "'" + std::string(text) + "' " + lack +
+                       "; type an amount and a substance, such as '5.0 g Cu' or "
+                       "'25 mL 2.0 M HCl'.",
                    std::string(text));
 }
 
@@ -55,18 +56,26 @@ Fault cannot_read(std::string_view text, const std::string& lack) {
 Outcome<Measured> take_measured(std::string_view& rest, std::string_view whole) {
   rest = trim(rest);
   const std::size_t digits = number_length(rest);
-  const auto number = digits > 0 ? read_number(replace_all(std::string(rest.substr(0, digits)), ",", "")) : std::nullopt;
+  const auto number =
+      digits > 0 ? read_number(replace_all(std::string(rest.substr(0, digits)), ",", "")) : std::nullopt;
   if (!number) return cannot_read(whole, "does not begin with a number");
   const std::string_view after = trim(rest.substr(digits));
-  for (const int words : {2, 1}) {
+  // One word is tried first, for a substance may look like the second ("g H2"); but "% w/v" is one unit.
+  const std::string_view second = trim(first_words(after, 2).substr(first_words(after, 1).size()));
+  const bool convention = after.starts_with('%') && second.size() == 3 && second[1] == '/';
+  for (const int words : {convention ? 2 : 1, convention ? 1 : 2}) {
     const std::string_view spelled = first_words(after, words);
     const auto unit = quantity::read_trade_unit(spelled);
     if (!unit) continue;
     const quantity::Said said{*number, {}, std::string(rest.substr(0, digits)), {}, false};
     const Kind kind = unit->kind.value_or(Kind::other);
     const auto estimate = quantity::estimate_of(said, kind, unit->unit.symbol());
-    Measured m{unit->unit.to_si(estimate.best), estimate.spread.standard * unit->unit.slope_at(*number),
-               unit->unit.dimension(), unit->kind, spelled.starts_with('%') || spelled == "percent", {}};
+    Measured m{unit->unit.to_si(estimate.best),
+               estimate.spread.standard * unit->unit.slope_at(*number),
+               unit->unit.dimension(),
+               unit->kind,
+               spelled.starts_with('%') || spelled == "percent",
+               {}};
     m.said = std::string(rest.substr(0, digits)) + " " + std::string(trim(spelled));
     rest = trim(after.substr(spelled.size()));
     if (starts_with_no_case(rest, "of ")) rest = trim(rest.substr(3));
@@ -82,11 +91,6 @@ Outcome<Measured> take_measured(std::string_view& rest, std::string_view whole) 
 bool is_concentration(const Measured& m) {
   return m.percent || m.dimension == dimension::amount / dimension::volume ||
          m.dimension == dimension::mass / dimension::volume;
-}
-
-bool is_gas(const chem::Formula& what) {
-  const auto in = [&what](chem::State state) { return chem::formation_enthalpy(what, state).ok(); };
-  return in(chem::State::gas) && !in(chem::State::liquid) && !in(chem::State::solid);
 }
 
 constexpr double millilitre = 1e-6;  // m3
@@ -131,8 +135,7 @@ class Reading {
       mol = of_pure(*much);
     }
     if (!mol) return mol.fault();
-    const double relative =
-        std::hypot(much->spread / much->value, strength ? strength->spread / strength->value : 0.0);
+    const double relative = std::hypot(much->spread / much->value, strength ? strength->spread / strength->value : 0.0);
     out_.mol = *mol;
     out_.spread = out_.mol * relative;
     return std::move(out_);
@@ -143,17 +146,19 @@ class Reading {
     if (much.dimension == dimension::amount) return much.value;
     if (much.dimension == dimension::mass) return much.value * 1000 / molar_;
     if (much.dimension != dimension::volume) return wrong_unit(much);
-    if (is_gas(out_.what)) {
+    if (is_usually_gas(out_.what)) {
       out_.taken.push_back(out_.what.unicode() + " is taken as an ideal gas at " +
-                           quantity::show_number(room_.celsius) + " °C and " +
-                           quantity::show_number(room_.kilopascal) + " kPa.");
+                           quantity::show_number(room_.celsius) + " °C and " + quantity::show_number(room_.kilopascal) +
+                           " kPa.");
       return much.value / chem::molar_volume(room_.celsius + chem::zero_celsius, room_.kilopascal * 1000);
     }
     auto density = chem::density_of(name_);
     if (!density) {
       return Fault::of(Code::not_found,
-                       "No density is known for '" + std::string(name_) + "' as a liquid; give its mass, or the strength "
-                       "of its solution, as in '25 mL 2.0 M " + std::string(name_) + "'.",
+                       "No density is known for '" + std::string(name_) +
+                           "' as a liquid; give its mass, or the strength "
+                           "of its solution, as in '25 mL 2.0 M " +
+                           std::string(name_) + "'.",
                        std::string(text_));
     }
     note_density(density->value, std::string(name_));
@@ -211,6 +216,11 @@ class Reading {
 };
 
 }  // namespace
+
+bool is_usually_gas(const chem::Formula& what) {
+  const auto in = [&what](chem::State state) { return chem::formation_enthalpy(what, state).ok(); };
+  return in(chem::State::gas) && !in(chem::State::liquid) && !in(chem::State::solid);
+}
 
 Outcome<PutIn> read_put_in(std::string_view text, const GasRoom& room) { return Reading(text, room).run(); }
 

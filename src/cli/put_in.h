@@ -28,6 +28,9 @@ struct PutIn {
   std::vector<std::string> taken;  ///< sentences: densities, gas laws
 };
 
+/// Whether it is met as a gas where nothing is said: only its gas is tabulated, apart from its solution.
+bool is_usually_gas(const chem::Formula& what);
+
 /// Fails: Code::malformed (no number, no unit, no substance), Code::wrong_dimension (a unit that measures no amount of
 /// stuff), Code::out_of_range (not above 0); as formula_of and the tables.
 Outcome<PutIn> read_put_in(std::string_view text, const GasRoom& room);

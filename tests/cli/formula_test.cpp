@@ -13,6 +13,7 @@ TEST(FormulaCommand, GivesMolarMassAndComposition) {
   // 63.546 + 32.06 + 9 x 15.999 + 10 x 1.0080 = 249.677; shares: 63.546 / 249.677 and so on.
   EXPECT_EQ(said({"formula", "CuSO4·5H2O"}), (Said{fine,
                                                    "CuSO₄·5H₂O\n"
+                                                   "  known as    copper(II) sulfate pentahydrate\n"
                                                    "  molar mass  (249.677 ± 0.013) g/mol\n"
                                                    "  Cu            1 x    63.5460 g/mol    25.451 % of the mass\n"
                                                    "  S             1 x    32.0600 g/mol    12.841 % of the mass\n"
@@ -71,6 +72,23 @@ TEST(FormulaCommand, ShowsWhereAFormulaGoesWrong) {
   EXPECT_NE(unknown.err.find("Unknown element 'Xq' at character 3 of 'H2Xq'"), std::string::npos) << unknown.err;
   EXPECT_NE(unknown.err.find("\n  H2Xq\n    ^\n"), std::string::npos) << unknown.err;
   EXPECT_EQ(said({"formula", ""}), fault("Nothing to read: type a formula, such as H2O."));
+}
+
+TEST(FormulaCommand, TakesNames) {
+  const auto mass = [](const char* name) {
+    return json::parse(said({"formula", name, "--json"}).out).at("molar_mass").get<double>();
+  };
+  EXPECT_NEAR(mass("blue vitriol"), 249.677, 1e-9);
+  EXPECT_NEAR(mass("copper(II) sulphate pentahydrate"), 249.677, 1e-9);
+  // Acronyms that read as formulas of other things: KHC8H4O4, 39.098 + 5 x 1.0080 + 8 x 12.011 + 4 x 15.999.
+  EXPECT_NEAR(mass("KHP"), 204.222, 1e-9);
+  EXPECT_NEAR(mass("Glauber’s salt"), 322.186, 1e-9);
+}
+
+// Glucose, fructose and their kin share a formula; none of them is preferred.
+TEST(FormulaCommand, NamesEveryIsomerItKnows) {
+  const json names = json::parse(said({"formula", "C6H12O6", "--json"}).out).at("names");
+  EXPECT_GE(names.size(), 2U);
 }
 
 }  // namespace

@@ -28,13 +28,14 @@ const std::map<std::string, Rule>& rules() {
       {"chem", {{"support", "quantity"}, {"fmt/"}, {"Eigen/"}}},
       {"model", {{"support", "quantity"}, {"fmt/"}, {}}},
       {"workings", {{"support", "quantity", "chem", "model"}, {"fmt/"}, {"Eigen/"}}},
+      {"plot", {{"support", "quantity", "chem", "model", "workings"}, {"fmt/"}, {}}},
       {"narration", {{"support", "quantity", "chem", "model"}, {"fmt/"}, {"unicode/"}}},
       {"safety", {{"support", "quantity", "chem", "model"}, {"fmt/"}, {}}},
       {"store",
        {{"support", "quantity", "model"}, {"fmt/"}, {"sqlite3.h", "nlohmann/", "sys/", "unistd.h", "fcntl.h"}}},
       {"media", {{"support", "quantity", "model"}, {"fmt/"}, av}},
       {"script",
-       {{"support", "quantity", "chem", "model", "workings", "narration", "safety"},
+       {{"support", "quantity", "chem", "model", "workings", "plot", "narration", "safety"},
         {"fmt/"},
         {"nlohmann/", "cairo", "pango/"}}},
       {"session",
@@ -48,9 +49,11 @@ const std::map<std::string, Rule>& rules() {
         {"fmt/"},
         {"CLI/", "nlohmann/"}}},
       {"desk/shown",
-       {{"support", "quantity", "chem", "model", "workings", "narration", "safety", "media", "session"}, {"fmt/"}, {}}},
+       {{"support", "quantity", "chem", "model", "workings", "plot", "narration", "safety", "media", "session"},
+        {"fmt/"},
+        {}}},
       {"desk/draw",
-       {{"support", "quantity", "model", "workings", "media", "session", "desk/shown"}, {"fmt/", "imgui"}, {}}},
+       {{"support", "quantity", "model", "workings", "plot", "media", "session", "desk/shown"}, {"fmt/", "imgui"}, {}}},
       {"desk",
        {{"support", "quantity", "model", "media", "session", "desk/shown", "desk/draw", "desk/shell"},
         {"fmt/", "imgui"},
@@ -117,7 +120,7 @@ TEST(Includes, NameTheirPartFromTheSourceRoot) {
 }
 
 TEST(Includes, PurePartsKnowNoClockLocaleOrFile) {
-  const std::set<std::string> pure{"quantity", "chem", "model", "workings", "narration", "safety"};
+  const std::set<std::string> pure{"quantity", "chem", "model", "workings", "plot", "narration", "safety"};
   const std::set<std::string> forbidden{"<fstream>", "<iostream>", "<filesystem>", "<chrono>", "<ctime>",
                                         "<locale>",  "<thread>",   "<cstdio>",     "<random>"};
   for (const auto& file : files_below("src", {".h", ".cpp"})) {

@@ -7,8 +7,10 @@
 #include <ostream>
 
 #include "chem/molar_mass.h"
+#include "chem/names.h"
 #include "cli/commands/commands.h"
 #include "quantity/show.h"
+#include "support/text.h"
 
 namespace sash::cli {
 namespace {
@@ -23,8 +25,9 @@ nlohmann::ordered_json count_json(double count) {
 }  // namespace
 
 int formula(const std::string& text, bool json, const Console& console) {
-  const auto read = chem::read_formula(text);
+  const auto read = chem::formula_of(text);
   if (!read) return console.fail(read.fault());
+  const std::vector<std::string> names = chem::NameBook::standard().names_of(*read);
   const auto mass = chem::molar_mass(*read);
   if (!mass) return console.fail(mass.fault());
   const auto shares = chem::mass_shares(*read);
@@ -47,12 +50,15 @@ int formula(const std::string& text, bool json, const Console& console) {
     }
     out["composition"] = std::move(composition);
     out["mass_fractions"] = std::move(fractions);
+    out["names"] = names;
     out["source"] = "IUPAC 2021 abridged standard atomic weights";
     console.out << out.dump(2) << '\n';
     return fine;
   }
-  console.out << read->unicode() << '\n'
-              << "  molar mass  " << quantity::show_with(mass->value, mass->spread, "g/mol") << '\n';
+  console.out << read->unicode() << '\n';
+  // Isomers share a formula: all of them are named, none preferred.
+  if (!names.empty()) console.out << "  known as    " << join(names, "; ") << '\n';
+  console.out << "  molar mass  " << quantity::show_with(mass->value, mass->spread, "g/mol") << '\n';
   for (const auto& share : *shares) {
     console.out << fmt::format("  {:<6} {:>8g} x {:>10.4f} g/mol  {:>8.3f} % of the mass\n",
                                chem::symbol_of(share.what), share.count, share.mass / share.count,

@@ -7,6 +7,7 @@
 #include "desk/draw/kit/controls.h"
 #include "desk/draw/kit/field.h"
 #include "desk/draw/kit/panes.h"
+#include "desk/draw/kit/plot_view.h"
 #include "desk/draw/kit/signs.h"
 #include "desk/draw/kit/text_block.h"
 #include "desk/draw/written.h"
@@ -133,6 +134,21 @@ void relation_head(Kit& kit, const RelationShown& r, const std::string& id, cons
   title_below();
 }
 
+// Opened and closed by its button; one plot is open at a time.
+void plot_of_relation(Kit& kit, const RelationShown& r, const std::string& id, WorkingsState& state) {
+  if (!r.plot || !r.relation) return;
+  const bool open = state.plotted == r.relation;
+  if (button(kit, id + ".plot", open ? "Hide plot" : "Plot",
+             {.icon = Icon::plot, .kind = ButtonKind::quiet, .on = open, .tip = r.plot->title})) {
+    state.plotted = open ? std::nullopt : r.relation;
+    state.plot_reading.reset();
+  }
+  if (state.plotted != r.relation) return;
+  paragraph(kit.fonts().small_strong, kit.theme().text, r.plot->title);
+  plot_view(kit, id + ".plot.view", *r.plot, state.plot_reading);
+  paragraph(kit.fonts().small, kit.theme().muted, r.plot->reading);
+}
+
 void draw_relation(Kit& kit, const RelationShown& r, std::size_t number, const WorkingsShown& shown,
                    const session::SessionView& view, WorkingsState& state, Asks& asks,
                    std::vector<FigureAnchor>& anchors) {
@@ -154,6 +170,7 @@ void draw_relation(Kit& kit, const RelationShown& r, std::size_t number, const W
     ImGui::Unindent(m.px(8));
     Painter().vline(top.x, top.y, ImGui::GetCursorScreenPos().y - m.gap, t.line, m.px(2));
   }
+  plot_of_relation(kit, r, id, state);
   for (const FigureBar& bar : r.bars)
     bar_row(kit, id + ".figure." + std::to_string(bar.figure.number), bar, asks, anchors);
   points(kit, "What would settle it", r.missing, t.open);

@@ -17,6 +17,8 @@ namespace sash::desk {
 
 struct WorkingsState {
   std::optional<WiringState> wiring;
+  std::optional<model::RelationId> plotted;  ///< the relation whose plot is open
+  std::optional<double> plot_reading;        ///< where its reading line stands, 0 to 1
 };
 
 /// Draws into `at`; `anchors` gets where figures stand, for the leader lines from the sheet.

@@ -78,6 +78,7 @@ enum class Icon {
   info,
   clock,
   pin,
+  plot,
   count_,
 };
 

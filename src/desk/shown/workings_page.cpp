@@ -6,6 +6,7 @@
 #include "desk/shown/findings_page.h"
 #include "desk/shown/wiring.h"
 #include "desk/shown/words.h"
+#include "plot/relation_plot.h"
 
 namespace sash::desk {
 namespace {
@@ -98,6 +99,7 @@ RelationShown relation_of(const session::SessionView& view, const workings::Find
   shown.notes = f.notes;
   for (const auto& c : f.culprits) shown.culprits.push_back(c.sentence);
   for (const auto& e : f.explanations) shown.explanations.push_back(e.sentence);
+  if (relation != nullptr) shown.plot = plot::plot_of(*relation, view.report);
   std::vector<model::FigureId> seen;
   for (const auto figure : f.figures) {
     if (std::find(seen.begin(), seen.end(), figure) != seen.end()) continue;

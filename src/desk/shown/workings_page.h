@@ -8,6 +8,7 @@
 
 #include "desk/shown/selection.h"
 #include "desk/shown/tone.h"
+#include "plot/plot.h"
 #include "session/view.h"
 
 namespace sash::desk {
@@ -48,6 +49,7 @@ struct RelationShown {
   std::vector<std::string> notes;
   std::vector<std::string> culprits;      ///< sentences
   std::vector<std::string> explanations;  ///< sentences
+  std::optional<plot::Plot> plot;         ///< for relations that have a diagram
 };
 
 struct WorkingsShown {

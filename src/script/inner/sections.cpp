@@ -5,10 +5,12 @@
 #include <algorithm>
 
 #include "model/names.h"
+#include "plot/relation_plot.h"
 #include "safety/callout_text.h"
 #include "safety/reading.h"
 #include "script/film_time.h"
 #include "script/inner/html.h"
+#include "script/inner/plot_svg.h"
 #include "support/text.h"
 
 namespace sash::script::inner {
@@ -113,6 +115,10 @@ std::string workings_html(const Materials& m) {
       out += "<div class=\"workings\">";
       for (const auto& line : finding.workings.lines) out += "<div>" + typeset(line) + "</div>";
       out += "</div>";
+    }
+    const auto* relation = finding.relation ? model::find(m.record, *finding.relation) : nullptr;
+    if (relation != nullptr) {
+      if (const auto diagram = plot::plot_of(*relation, m.report)) out += plot_svg(*diagram);
     }
     if (!finding.tolerance_reason.empty())
       out += "<p class=\"tolerance\">" + escaped(finding.tolerance_reason) + "</p>";

@@ -166,6 +166,10 @@ void draw_things(Sketch& s, Icon i) {
       s.stroke({{0.06F, 0.24F}, {0.94F, 0.24F}});
       s.stroke({{0.36F, 0.22F}, {0.36F, 0.08F}, {0.64F, 0.08F}, {0.64F, 0.22F}});
       return;
+    case Icon::plot:
+      s.stroke({{0.1F, 0.06F}, {0.1F, 0.92F}, {0.94F, 0.92F}});
+      s.stroke({{0.22F, 0.76F}, {0.44F, 0.4F}, {0.62F, 0.56F}, {0.88F, 0.16F}});
+      return;
     case Icon::pin:
       s.disc({0.5F, 0.34F}, 0.28F);
       s.fill({{0.27F, 0.48F}, {0.73F, 0.48F}, {0.5F, 0.98F}});

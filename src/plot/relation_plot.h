@@ -1,0 +1,18 @@
+#pragma once
+// The diagram that belongs to a relation of the record, where it has one: the final temperature against how much reacts
+// or how much is warmed (heat), the volume of gas against how much gives it off (gas given off). The figures are the
+// record's own, as everything together has them; the curve is the relation's law through them. Pure, safe from any
+// thread. Sources: conservation of energy; the ideal gas.
+
+#include <optional>
+
+#include "model/relation.h"
+#include "plot/plot.h"
+#include "workings/check.h"
+
+namespace sash::plot {
+
+/// Nothing for relations without a diagram, and where figures it needs are not there.
+std::optional<Plot> plot_of(const model::Relation& relation, const workings::Report& report);
+
+}  // namespace sash::plot
