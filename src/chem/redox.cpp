@@ -32,12 +32,46 @@ Fault too_large(const Skeleton& s) {
                    "The coefficients of '" + s.text + "' grow beyond what can be computed exactly.");
 }
 
-// A half-reaction. Where water could also split by itself, as beside H2O2 -> O2, no more of it is taken than needed.
+// One of each substance, as a couple is written: water for the oxygen, the ion for the hydrogen, electrons for the
+// charge.
+std::optional<Solved> one_of_each(const Skeleton& s) {
+  Fraction oxygens = 0;
+  Fraction hydrogens = 0;
+  Fraction charge = 0;
+  Composition rest;
+  for (std::size_t i = 0; i < s.size(); ++i) {
+    const Fraction sign = i < s.left.size() ? 1 : -1;
+    const Formula& f = s.at(i).formula;
+    charge = charge + sign * f.charge();
+    for (const AtomCount& a : f.composition()) {
+      if (a.what == Nuclide{oxygen, std::nullopt}) {
+        oxygens = oxygens + sign * a.count;
+      } else if (a.what == Nuclide{hydrogen, std::nullopt}) {
+        hydrogens = hydrogens + sign * a.count;
+      } else {
+        add_atoms(rest, a.what, sign * a.count);
+      }
+    }
+  }
+  const bool even = std::ranges::all_of(rest, [](const AtomCount& a) { return a.count.zero(); });
+  if (!even || !oxygens.whole() || !hydrogens.whole()) return std::nullopt;
+  Solved solved;
+  solved.substances.assign(s.size(), 1);
+  solved.helpers[inner::water] = -oxygens.top();
+  solved.helpers[inner::ion] = -hydrogens.top() + 2 * oxygens.top();
+  solved.helpers[inner::electron] = charge.top() + solved.helpers[inner::ion];
+  return solved;
+}
+
+// A half-reaction. Where water could also split by itself, as beside H2O2 -> O2, no more of it is taken than needed;
+// where that leaves no electrons, as with O3 -> O2, one goes over into one.
 std::optional<Solved> settle_half(const Skeleton& s) {
   const auto full = inner::attempt(s, with_electrons);
   if (!full || full->freedom <= 1) return full ? full->solved : std::nullopt;
   const auto dry = inner::attempt(s, inner::without_water);
-  return dry ? dry->solved : std::nullopt;
+  if (dry && dry->solved && dry->solved->helpers[inner::electron] != 0) return dry->solved;
+  auto each = one_of_each(s);
+  return each && each->helpers[inner::electron] != 0 ? each : std::nullopt;
 }
 
 // Substances that share an element other than O and H belong to one couple; those of O and H alone to one of their own.

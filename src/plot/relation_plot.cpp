@@ -3,83 +3,17 @@
 #include <algorithm>
 #include <cmath>
 
-#include "quantity/show.h"
-#include "quantity/unit.h"
+#include "plot/inner/figures.h"
+#include "plot/inner/reaction_plot.h"
 
 namespace sash::plot {
 namespace {
 
-using quantity::show_number;
-using quantity::Unit;
-
-constexpr int samples = 60;
-
-/// What a slot holds, in the unit it was said in.
-struct Held {
-  double number = 0;
-  Unit unit;
-  double si() const { return unit.to_si(number); }
-};
-
-class Figures {
- public:
-  Figures(const model::Relation& relation, const workings::Report& report) : relation_(relation), report_(report) {}
-
-  /// Best value from everything together, or as said.
-  std::optional<Held> operator()(std::string_view slot) const {
-    for (const model::Term& term : relation_.terms) {
-      if (term.slot != slot) continue;
-      const workings::FigureState* state = report_.find(term.figure);
-      if (state == nullptr) return std::nullopt;
-      const auto& best = state->reconciled ? state->reconciled : state->said;
-      if (!best || !std::isfinite(best->value)) return std::nullopt;
-      const auto unit = Unit::parse(best->unit);
-      if (!unit) return std::nullopt;
-      return Held{best->value, *unit};
-    }
-    return std::nullopt;
-  }
-
-  bool has_given(const std::string& key) const { return relation_.given.contains(key); }
-  std::string given(const std::string& key) const {
-    const auto at = relation_.given.find(key);
-    return at == relation_.given.end() ? std::string() : at->second;
-  }
-
- private:
-  const model::Relation& relation_;
-  const workings::Report& report_;
-};
-
-std::string with_unit(double number, const std::string& unit, int digits = 3) {
-  return quantity::show_with_unit(number, unit, digits);
-}
-
-// x over 0 to `most`, y by the law.
-template <class Law>
-std::vector<Point> sampled(double from, double most, Law law) {
-  std::vector<Point> points;
-  for (int i = 0; i <= samples; ++i) {
-    const double x = from + (most - from) * i / samples;
-    points.push_back({x, law(x)});
-  }
-  return points;
-}
-
-void set_axes(Plot& plot, std::string x_name, std::string x_unit, std::string y_name, std::string y_unit,
-              bool y_from_zero) {
-  std::vector<double> xs;
-  std::vector<double> ys;
-  for (const Series& s : plot.series) {
-    for (const Point& p : s.points) {
-      xs.push_back(p.x);
-      ys.push_back(p.y);
-    }
-  }
-  plot.x = axis_over(std::move(x_name), std::move(x_unit), xs, true);
-  plot.y = axis_over(std::move(y_name), std::move(y_unit), ys, y_from_zero);
-  shape_series(plot);
-}
+using inner::Figures;
+using inner::Held;
+using inner::sampled;
+using inner::set_axes;
+using inner::with_unit;
 
 /// What a heat relation says of temperatures.
 struct Warming {
@@ -243,6 +177,8 @@ std::optional<Plot> plot_of(const model::Relation& relation, const workings::Rep
       return heat_plot(figures);
     case model::RelationType::gas_given_off:
       return gas_plot(figures);
+    case model::RelationType::reaction:
+      return inner::reaction_plot(figures);
     default:
       return std::nullopt;
   }

@@ -116,6 +116,19 @@ TEST(Workings, OfATiedToNothingFigureSayWhatToDo) {
   EXPECT_EQ(shown.remarks.size(), 2U);
 }
 
+TEST(Workings, CarryTheDiagramOfARelationThatHasOne) {
+  const Looked looked{.record = testing::lesson_with_diagrams()};
+  const auto heat = show_workings(looked.view(), Selection{model::RelationId{51}, std::nullopt});
+  ASSERT_EQ(heat.relations.size(), 1U);
+  ASSERT_TRUE(heat.relations[0].plot);
+  EXPECT_EQ(heat.relations[0].plot->y.title(), "final temperature / °C");
+  const auto gas = show_workings(looked.view(), Selection{model::RelationId{52}, std::nullopt});
+  ASSERT_TRUE(gas.relations.at(0).plot);
+  EXPECT_EQ(gas.relations[0].plot->x.title(), "amount / mol");
+  const auto none = show_workings(looked.view(), Selection{model::RelationId{1}, std::nullopt});
+  EXPECT_FALSE(none.relations.at(0).plot);
+}
+
 TEST(Workings, OfAHazardAreItsCover) {
   const Looked looked;
   const auto shown = show_workings(looked.view(), Selection{model::HazardId{3}, std::nullopt});

@@ -94,6 +94,26 @@ TEST(RelationPlot, DrawsGasAgainstAmount) {
   EXPECT_NE(plot->series[0].shape, plot->series[1].shape);
 }
 
+// OpenStax Chemistry 2e, Example 4.12: 2.00 g of silicon and 1.50 g of nitrogen; silicon limits and gives 3.33 g. All
+// of the nitrogen needs 1.50 / 28.014 / 2 x 3 x 28.085 = 2.256 g of silicon, by hand.
+TEST(RelationPlot, ShowsFromWhereOnAnotherReactantLimits) {
+  RecordBuilder b;
+  const auto id = b.relation(RelationType::reaction,
+                             {{"reactant", b.figure("2.00 g", Kind::mass), "Si"},
+                              {"reactant", b.figure("1.50 g", Kind::mass), "N2"},
+                              {"product", b.figure("", Kind::mass), "Si3N4"}},
+                             {{"equation", "3 Si + 2 N2 -> Si3N4"}});
+  const auto plot = plotted(b, id);
+  ASSERT_TRUE(plot);
+  ASSERT_EQ(plot->marks.size(), 2U);
+  EXPECT_NEAR(plot->marks[0].y, 3.33, 0.005);
+  EXPECT_NEAR(plot->marks[1].x, 2.256, 0.002);
+  EXPECT_EQ(plot->marks[1].text, "N₂ used up");
+  ASSERT_EQ(plot->series.size(), 2U);
+  EXPECT_NEAR(plot->series[0].points.back().y, plot->marks[1].y, 1e-9) << "flat behind the kink";
+  EXPECT_THAT(plot->reading, HasSubstr("Beyond 2.26 g N₂ limits"));
+}
+
 TEST(RelationPlot, HasNothingToDrawWhereFiguresLack) {
   RecordBuilder b;
   const auto heat = b.relation(RelationType::heat, {{"mass", b.figure("200 g", Kind::mass)}});

@@ -3,6 +3,7 @@
 #include <gtest/gtest.h>
 
 #include "script/sample.h"
+#include "workings/records.h"
 
 namespace sash::script {
 namespace {
@@ -31,6 +32,29 @@ TEST(Script, CarriesWhatTheRecordSaysAndNoMarkupOfIts) {
   EXPECT_NE(html.find("&lt;stir&gt;"), std::string::npos);
   EXPECT_NE(html.find("Hydrogen burns.<br>No flames."), std::string::npos);
   EXPECT_NE(html.find("data:image/jpeg;base64,bm90IHJlYWxseSBhIHBpY3R1cmU="), std::string::npos);
+}
+
+// A heat relation with its diagram: drawn in place, readable without colour and by those who do not see it.
+TEST(Script, DrawsTheDiagramOfARelation) {
+  workings::test::RecordBuilder b;
+  b.relation(model::RelationType::heat,
+             {{"mass", b.figure("100.0 g", quantity::Kind::mass)},
+              {"amount", b.figure("0.100 mol", quantity::Kind::amount)},
+              {"temperature_before", b.figure("20.0 Cel", quantity::Kind::temperature)},
+              {"temperature_after", b.figure("33.3 Cel", quantity::Kind::temperature)}},
+             {{"enthalpy", "-55.8 kJ/mol"}});
+  const auto report = workings::check(b.record());
+  const auto cover = safety::check_cover(b.record());
+  const auto html = script_html(materials(b.record(), report, cover));
+  const auto from = html.find("<figure class=\"plot\">");
+  ASSERT_NE(from, std::string::npos);
+  const auto drawing = html.substr(from, html.find("</figure>", from) - from);
+  EXPECT_NE(drawing.find("role=\"img\" aria-label=\""), std::string::npos);
+  EXPECT_NE(drawing.find("final temperature / °C"), std::string::npos);
+  EXPECT_NE(drawing.find("<circle"), std::string::npos) << "the first series wears circles";
+  EXPECT_NE(drawing.find("<rect"), std::string::npos) << "the second wears squares";
+  EXPECT_NE(drawing.find("<figcaption>"), std::string::npos);
+  EXPECT_EQ(drawing.find("nan"), std::string::npos);
 }
 
 TEST(Script, NeedsNothingFromOutside) {

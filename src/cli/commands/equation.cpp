@@ -6,7 +6,7 @@
 #include "chem/balance.h"
 #include "chem/redox.h"
 #include "cli/commands/commands.h"
-#include "cli/equation_report.h"
+#include "cli/inner/equation_report.h"
 #include "support/text.h"
 
 namespace sash::cli {

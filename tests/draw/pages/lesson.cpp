@@ -218,6 +218,40 @@ Record lesson() {
   return m.record;
 }
 
+Record lesson_with_diagrams() {
+  Record record = lesson();
+  const auto figure = [&record](std::int64_t id, Kind kind, double value, const char* digits, const char* unit) {
+    Figure f;
+    f.id = {id};
+    f.place = {record.footages.front().id, Moment::seconds(40 + static_cast<double>(id - 100) / 2), std::nullopt};
+    f.kind = kind;
+    if (digits[0] != 0) f.reading = Reading{value, std::nullopt, digits, unit, Hedge::exact};
+    record.figures.push_back(f);
+    return f.id;
+  };
+  const auto mass = figure(101, Kind::mass, 100, "100.0", "g");
+  const auto amount = figure(102, Kind::amount, 0.1, "0.100", "mol");
+  const auto before = figure(103, Kind::temperature, 20, "20.0", "Cel");
+  const auto after = figure(104, Kind::temperature, 33, "33.3", "Cel");
+  Relation heat;
+  heat.id = {51};
+  heat.type = RelationType::heat;
+  heat.terms = {
+      {"mass", mass, ""}, {"amount", amount, ""}, {"temperature_before", before, ""}, {"temperature_after", after, ""}};
+  heat.given = {{"enthalpy", "-55.8 kJ/mol"}};
+  record.relations.push_back(heat);
+  const auto gas = figure(105, Kind::amount, 0.01, "0.0100", "mol");
+  const auto volume = figure(106, Kind::gas_volume, 245, "245", "mL");
+  const auto room = figure(107, Kind::temperature, 25, "25.0", "Cel");
+  Relation given_off;
+  given_off.id = {52};
+  given_off.type = RelationType::gas_given_off;
+  given_off.terms = {{"amount", gas, ""}, {"volume", volume, ""}, {"temperature", room, ""}};
+  given_off.given = {{"pressure", "101.325 kPa"}};
+  record.relations.push_back(given_off);
+  return record;
+}
+
 Record long_lesson(int hours, int pins) {
   static constexpr std::array<std::string_view, 8> said{
       "now the flask is swirled until the last of the solid has gone, and we wait for the colour",

@@ -9,6 +9,10 @@ namespace sash::testing {
 /// Two footages, four minutes, about twenty figures, five hazards, proposals, chapters, notes.
 model::Record lesson();
 
+/// The lesson with two more relations that have a diagram: relation 51 (heat, figures 101 to 104) and relation 52 (gas
+/// given off, figures 105 to 107).
+model::Record lesson_with_diagrams();
+
 /// `hours` of narration, a line every three seconds, with `pins` figures spread over it and a hazard for every twenty.
 model::Record long_lesson(int hours, int pins);
 

@@ -178,6 +178,30 @@ TEST_F(Desk, TheSearchLeavesOnlyWhatItFinds) {
   EXPECT_TRUE(hand.has("sheet.figure.4"));  // 16 mol/L
 }
 
+TEST(Diagrams, OpenByKeyboardAndAreReadAlongWithTheArrows) {
+  FakeDesk desk(lesson_with_diagrams());
+  Harness& hand = desk.hand();
+  hand.wait(1);
+  hand.click("sheet.figure.102");
+  hand.wait(1);
+  ASSERT_TRUE(hand.has("workings.0.plot"));
+  EXPECT_FALSE(hand.has("workings.0.plot.view"));
+  for (int i = 0; i < 80 && !hand.item("workings.0.plot").focused; ++i) hand.key(Key::tab);
+  ASSERT_TRUE(hand.item("workings.0.plot").focused);
+  hand.key(Key::enter);
+  hand.settle();
+  ASSERT_TRUE(hand.has("workings.0.plot.view"));
+  EXPECT_NE(hand.item("workings.0.plot.view").label.find("warms it by"), std::string::npos);
+  hand.key(Key::tab);
+  EXPECT_TRUE(hand.item("workings.0.plot.view").focused);
+  hand.key(Key::right);
+  hand.key(Key::right);
+  hand.key(Key::tab, desk::shift);
+  hand.key(Key::enter);
+  hand.settle();
+  EXPECT_FALSE(hand.has("workings.0.plot.view"));
+}
+
 TEST_F(Desk, FiguresAreTiedByClickingThem) {
   hand.click("sheet.figure.3");
   rest();

@@ -64,6 +64,16 @@ TEST(Shots, WorkAtTheDesk) {
     desk.hand().click("sheet.figure.4");
     shoot(desk, "wiring");
   }
+  for (const ThemeName theme : {ThemeName::dim, ThemeName::paper}) {
+    FakeDesk desk(lesson_with_diagrams(), {1280, 900, 1, theme, true});
+    desk.hand().wait(1);
+    desk.hand().click("sheet.figure.102");
+    desk.hand().wait(1);
+    desk.hand().click("workings.0.plot");
+    desk.hand().settle();
+    desk.hand().move_to("workings.0.plot.view");
+    shoot(desk, theme == ThemeName::dim ? "plot-dim" : "plot-paper");
+  }
   {
     FakeDesk desk(lesson(), look);
     desk.hand().key(Key::f1);

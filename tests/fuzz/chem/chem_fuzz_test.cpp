@@ -6,6 +6,7 @@
 #include "chem/equation.h"
 #include "chem/formula.h"
 #include "chem/molar_mass.h"
+#include "chem/redox.h"
 #include "fuzz/mangler.h"
 #include "quantity/trade_unit.h"
 #include "quantity/unit.h"
@@ -70,6 +71,13 @@ void check_formula(const std::string& text) {
 void check_equation(const std::string& text) {
   const auto read = read_equation(text);
   if (!read) return expect_sentence(read.fault(), text);
+  for (const Medium medium : {Medium::acid, Medium::base}) {
+    const auto completed = complete(*read, medium);
+    if (completed && completed->equation) {
+      const auto kept = verify(*completed->equation);
+      EXPECT_TRUE(!kept || kept->balanced) << text << ": " << completed->equation->plain();
+    }
+  }
   const auto answer = balance(*read);
   if (!answer) return expect_sentence(answer.fault(), text);
   if (answer->status != BalanceStatus::balanced) {

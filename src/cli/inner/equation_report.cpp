@@ -1,4 +1,4 @@
-#include "cli/equation_report.h"
+#include "cli/inner/equation_report.h"
 
 #include <fmt/format.h>
 
