@@ -277,6 +277,15 @@ std::optional<Equation> complete_already(const Equation& equation, Medium medium
   return equation.with(found->coefficients);
 }
 
+bool only_oxygen_and_hydrogen(const Skeleton& s) {
+  for (std::size_t i = 0; i < s.size(); ++i) {
+    for (const AtomCount& a : s.at(i).formula.composition()) {
+      if (a.what.number != hydrogen && a.what.number != oxygen) return false;
+    }
+  }
+  return true;
+}
+
 Outcome<Completion> complete_as(const Equation& equation, Medium medium, bool half) {
   const Skeleton s = inner::skeleton_of(equation);
   if (s.size() == 0) {
@@ -284,7 +293,11 @@ Outcome<Completion> complete_as(const Equation& equation, Medium medium, bool ha
                      "'" + s.text + "' holds nothing but water, its ions and electrons; there is nothing to complete.",
                      s.text);
   }
-  half = half || s.electrons;
+  // O3 -> O2 keeps its atoms as it stands; asked to complete such a couple, a chemist wants its electrons. With water
+  // or ions typed it is a reaction: 2 H2O2 -> O2 + 2 H2O.
+  const bool helped = equation.all().size() > s.size();
+  const bool couple = !helped && only_oxygen_and_hydrogen(s);
+  half = half || couple || s.electrons;
   if (auto done = complete_already(equation, medium); done && (s.electrons || !half)) {
     Completion out;
     out.status = BalanceStatus::balanced;
@@ -292,15 +305,7 @@ Outcome<Completion> complete_as(const Equation& equation, Medium medium, bool ha
     out.half_reaction = s.electrons;
     return out;
   }
-  // O2 -> H2O2 could be balanced with water alone; asked to complete a couple, a chemist wants its electrons.
-  const auto groups = couples(s);
-  const bool only_oxygen_and_hydrogen =
-      groups.size() == 1 && std::ranges::all_of(groups[0], [&s](std::size_t i) {
-        return std::ranges::all_of(s.at(i).formula.composition(), [](const AtomCount& a) {
-          return a.what.number == hydrogen || a.what.number == oxygen;
-        });
-      });
-  return settle(s, medium, half || only_oxygen_and_hydrogen);
+  return settle(s, medium, half);
 }
 
 }  // namespace

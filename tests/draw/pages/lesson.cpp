@@ -223,7 +223,7 @@ Record lesson_with_diagrams() {
   const auto figure = [&record](std::int64_t id, Kind kind, double value, const char* digits, const char* unit) {
     Figure f;
     f.id = {id};
-    f.place = {record.footages.front().id, Moment::seconds(40 + static_cast<double>(id - 100) / 2), std::nullopt};
+    f.place = {record.footages.front().id, Moment::seconds(2 + static_cast<double>(id - 100) / 2), std::nullopt};
     f.kind = kind;
     if (digits[0] != 0) f.reading = Reading{value, std::nullopt, digits, unit, Hedge::exact};
     record.figures.push_back(f);
