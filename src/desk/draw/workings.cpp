@@ -138,15 +138,18 @@ void relation_head(Kit& kit, const RelationShown& r, const std::string& id, cons
 void plot_of_relation(Kit& kit, const RelationShown& r, const std::string& id, WorkingsState& state) {
   if (!r.plot || !r.relation) return;
   const bool open = state.plotted == r.relation;
+  bool opened = false;
   if (button(kit, id + ".plot", open ? "Hide plot" : "Plot",
              {.icon = Icon::plot, .kind = ButtonKind::quiet, .on = open, .tip = r.plot->title})) {
     state.plotted = open ? std::nullopt : r.relation;
     state.plot_reading.reset();
+    opened = !open;
   }
   if (state.plotted != r.relation) return;
   paragraph(kit.fonts().small_strong, kit.theme().text, r.plot->title);
   plot_view(kit, id + ".plot.view", *r.plot, state.plot_reading);
   paragraph(kit.fonts().small, kit.theme().muted, r.plot->reading);
+  if (opened) ImGui::SetScrollHereY(1);  // all of it comes into sight
 }
 
 void draw_relation(Kit& kit, const RelationShown& r, std::size_t number, const WorkingsShown& shown,

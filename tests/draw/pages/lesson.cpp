@@ -232,7 +232,7 @@ Record lesson_with_diagrams() {
   const auto mass = figure(101, Kind::mass, 100, "100.0", "g");
   const auto amount = figure(102, Kind::amount, 0.1, "0.100", "mol");
   const auto before = figure(103, Kind::temperature, 20, "20.0", "Cel");
-  const auto after = figure(104, Kind::temperature, 33, "33.3", "Cel");
+  const auto after = figure(104, Kind::temperature, 33.3, "33.3", "Cel");
   Relation heat;
   heat.id = {51};
   heat.type = RelationType::heat;
