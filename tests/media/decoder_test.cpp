@@ -167,8 +167,7 @@ TEST(Decoder, SaysOnceForEachRequestWhyThereIsNoPicture) {
     EXPECT_EQ(s.fault->sentence, "There is no file 'nowhere/missing.mp4'; check the path or find the footage again.");
   }
   decoder.play(Moment(), Decoder::Direction::forward, 1);
-  bell.wait();
-  EXPECT_TRUE(decoder.take_due(Moment()).fault);
+  while (!decoder.take_due(Moment()).fault) bell.wait();  // a ring may still be that of the request before
 }
 
 TEST(Decoder, StopsInTheMiddleOfWork) {
