@@ -169,7 +169,8 @@ struct App::Inner {
     for (const auto& notice : view.notices) {
       if (notice.number <= state.last_notice) continue;
       state.last_notice = notice.number;
-      if (notice.fault) state.notices.say({.text = notice.sentence, .tone = Safety::warning}, now);
+      const bool in_banner = view.read_only == notice.sentence;
+      if (notice.fault && !in_banner) state.notices.say({.text = notice.sentence, .tone = Safety::warning}, now);
     }
   }
 

@@ -45,6 +45,12 @@ TEST(Keys, AHeldKeyRepeatsOnlyWhereThatMakesSense) {
   EXPECT_FALSE(action_of({Key::right, no_mods, false}, false));  // letting go does nothing
 }
 
+TEST(Keys, ActionsAreFoundByEveryWordOfThem) {
+  EXPECT_EQ(find_actions("").size(), key_table().size());
+  EXPECT_EQ(find_actions("EXPORT scr"), std::vector{Action::export_script});
+  EXPECT_TRUE(find_actions("export hazard").empty());
+}
+
 TEST(Keys, TheOverlayListsEveryBinding) {
   std::size_t rows = 0;
   for (const KeySection& s : key_sections()) {

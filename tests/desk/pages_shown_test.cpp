@@ -64,6 +64,15 @@ TEST(Transport, NarrationWithoutItsClipAsksForIt) {
   EXPECT_THAT(shown.trouble, HasSubstr("Drop it on the window"));
 }
 
+TEST(Findings, ProposalsNobodyLookedAtAreNoReasonToSayAllIsWell) {
+  Looked looked;
+  for (auto& r : looked.record.relations) r.origin.standing = model::Standing::proposed;
+  looked.record.hazards.clear();
+  looked.report = workings::check(looked.record);
+  looked.cover = safety::check_cover(looked.record);
+  EXPECT_THAT(show_findings(looked.view(), Film(looked.record)).summary, HasSubstr("proposals to look at"));
+}
+
 TEST(Findings, EveryRowLeadsSomewhere) {
   const Looked looked;
   for (const auto& row : show_findings(looked.view(), Film(looked.record)).rows) {
@@ -211,12 +220,35 @@ TEST(Welcome, CompletesFoldersFirstAndHidesHiddenOnes) {
   EXPECT_EQ(completions(".", names, 9), (std::vector<std::string>{".git/"}));
 }
 
+TEST(Welcome, TellsPastedFilesFromPastedNarration) {
+  const auto files = intent_for_pasted("file:///clips/a%20b.mp4\nfile://localhost/clips/c.srt\n");
+  EXPECT_EQ(std::get<session::AddFiles>(files).paths, (std::vector<std::string>{"/clips/a b.mp4", "/clips/c.srt"}));
+  const auto record = intent_for_pasted("/lessons/copper.sash");
+  EXPECT_EQ(std::get<session::OpenRecord>(record).path, "/lessons/copper.sash");
+  for (const char* said : {"We add 5 mL.", "/ is how we divide", "100%\n/clips/a.mp4"}) {
+    EXPECT_EQ(std::get<session::AddText>(intent_for_pasted(said)).text, said);
+  }
+}
+
+TEST(Banner, AReadOnlyRecordSaysSoOnceNotThrice) {
+  Looked looked;
+  looked.notices = {{"It is open at another desk.", true, 1}};
+  auto view = looked.view();
+  EXPECT_EQ(show_foot(view).news, "It is open at another desk.");
+  view.read_only = "It is open at another desk.";
+  EXPECT_EQ(show_top(view).read_only, "It is open at another desk.");
+  EXPECT_NE(show_foot(view).news, "It is open at another desk.");
+}
+
 TEST(WordsOnScreen, SayFiguresAsTheTradeDoes) {
   model::Figure f;
   f.kind = quantity::Kind::mass;
   f.reading = model::Reading{4, std::nullopt, "4.00", "g", model::Hedge::about};
   EXPECT_EQ(figure_text(f), "about 4.00\u00A0g");
   EXPECT_EQ(short_figure_text(f), "≈ 4.00\u00A0g");
+  f.kind = quantity::Kind::count;
+  f.reading = model::Reading{3, std::nullopt, "3", "", model::Hedge::exact};
+  EXPECT_EQ(short_figure_text(f), "3\u00A0×");
   f.reading = model::Reading{20, 25, "", "Cel", model::Hedge::range};
   f.kind = quantity::Kind::temperature;
   EXPECT_EQ(figure_text(f), "20–25\u00A0°C");

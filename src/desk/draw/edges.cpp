@@ -97,6 +97,7 @@ void draw_read_only(Kit& kit, const Rect& at, const std::string& why) {
   draw_icon(paint, square_in({at.min, {at.min.x + m.px(30), at.max.y}}, m.icon), Icon::info, c.on);
   paint.text_in({{at.min.x + m.px(30), at.min.y}, at.max}, kit.fonts().body, c.on, "Reading only: " + why);
   kit.note("top.read_only", at, why);
+  tip(kit, at, why);
 }
 
 void draw_foot(Kit& kit, const Rect& at, const FootShown& shown) {

@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "desk/shown/words.h"
+#include "workings/to_look_at.h"
 
 namespace sash::desk {
 namespace {
@@ -22,12 +23,18 @@ FindingGroup group_of(workings::Verdict v) {
   return FindingGroup::agrees;
 }
 
-// The figure to look at: the one most likely wrong, else the one compared, else the first.
-std::optional<model::FigureId> figure_to_look_at(const workings::Finding& f) {
-  if (!f.culprits.empty() && !f.culprits.front().should_be.empty()) return f.culprits.front().should_be.front().figure;
-  if (f.said) return f.said->figure;
-  if (!f.figures.empty()) return f.figures.front();
-  return std::nullopt;
+// What is not looked at yet is not checked either.
+std::size_t open_proposals(const model::Record& record) {
+  std::size_t open = 0;
+  const auto count = [&](const auto& list) {
+    open += static_cast<std::size_t>(std::count_if(
+        list.begin(), list.end(), [](const auto& each) { return each.origin.standing == model::Standing::proposed; }));
+  };
+  count(record.figures);
+  count(record.relations);
+  count(record.hazards);
+  count(record.callouts);
+  return open;
 }
 
 }  // namespace
@@ -86,7 +93,7 @@ FindingsShown show_findings(const session::SessionView& view, const Film& film) 
       row.thing = *f.relation;
     }
     row.sentence = f.sentence;
-    if (const auto figure = figure_to_look_at(f)) {
+    if (const auto figure = workings::figure_to_look_at(f)) {
       row.film = film_of(*figure);
       row.look_at = *figure;
       if (!row.thing) row.thing = *figure;
@@ -115,7 +122,11 @@ FindingsShown show_findings(const session::SessionView& view, const Film& film) 
     const std::size_t n = shown.counts[static_cast<std::size_t>(g)];
     if (n > 0) shown.summary += (shown.summary.empty() ? "" : ", ") + group_text(g, n);
   }
-  if (shown.summary.empty()) shown.summary = shown.rows.empty() ? "Nothing checked yet" : "Nothing is wrong";
+  if (shown.summary.empty()) {
+    const std::size_t open = open_proposals(view.record);
+    shown.summary = shown.rows.empty() ? "Nothing checked yet" : open > 0 ? "Nothing wrong so far" : "Nothing is wrong";
+    if (open > 0) shown.summary += ", " + count_text(open, "proposal", "proposals") + " to look at";
+  }
   return shown;
 }
 

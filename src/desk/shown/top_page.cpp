@@ -17,7 +17,7 @@ TopShown show_top(const session::SessionView& view) {
 
 FootShown show_foot(const session::SessionView& view) {
   FootShown shown;
-  if (!view.notices.empty()) {
+  if (!view.notices.empty() && view.read_only != view.notices.back().sentence) {
     shown.news = view.notices.back().sentence;
     shown.fault = view.notices.back().fault;
   }

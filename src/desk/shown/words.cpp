@@ -73,7 +73,8 @@ std::string short_figure_text(const model::Figure& f) {
   if (!f.reading) return "wanted";
   model::Reading plain = *f.reading;
   plain.hedge = model::Hedge::exact;
-  const std::string said = reading_text(f.kind, plain);
+  const bool counted = f.kind == quantity::Kind::count;
+  const std::string said = reading_text(f.kind, plain) + (counted ? "\u00A0×" : "");
   switch (f.reading->hedge) {
     case model::Hedge::about:
       return "≈ " + said;

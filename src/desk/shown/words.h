@@ -18,7 +18,7 @@ std::string unit_text(quantity::Kind kind, std::string_view ucum);
 std::string reading_text(quantity::Kind kind, const model::Reading&);
 /// "20 mL", "to be worked out" where there is no reading yet.
 std::string figure_text(const model::Figure&);
-/// As figure_text, hedges as signs where room is short: "≈ 4.00 g", "< 5 °C".
+/// As figure_text, hedges as signs where room is short: "≈ 4.00 g", "< 5 °C"; counts as such: "3 ×".
 std::string short_figure_text(const model::Figure&);
 /// Why a figure is uncertain: "digits and words as said", "± 0.05 g stated", "ISO 4788 cylinder 25 mL A", "exact".
 std::string doubt_text(const model::Figure&);

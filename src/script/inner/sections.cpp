@@ -12,6 +12,7 @@
 #include "script/inner/html.h"
 #include "script/inner/plot_svg.h"
 #include "support/text.h"
+#include "workings/to_look_at.h"
 
 namespace sash::script::inner {
 namespace {
@@ -26,16 +27,11 @@ std::string relation_title(const Materials& m, const Finding& finding) {
   return finding.type ? replace_all(std::string(model::name_of(*finding.type)), "_", " ") : "Relation";
 }
 
-// The earliest moment of the figures a finding is about.
+// The moment to look at, the same one the desk goes to.
 std::string when_text(const Materials& m, const FilmTime& film, const Finding& finding) {
-  std::optional<Moment> first;
-  for (const auto id : finding.figures) {
-    const auto* figure = model::find(m.record, id);
-    if (figure == nullptr) continue;
-    const Moment at = film.of(figure->place);
-    first = first ? std::min(*first, at) : at;
-  }
-  return first ? clock_text(*first) : "";
+  const auto id = workings::figure_to_look_at(finding);
+  const auto* figure = id ? model::find(m.record, *id) : nullptr;
+  return figure != nullptr ? clock_text(film.of(figure->place)) : "";
 }
 
 std::string list_of(const std::vector<std::string>& items, const char* css) {
