@@ -22,14 +22,14 @@ constexpr WordSet between_words{"about",     "around",  "roughly",
                                 "well",      "well,"};
 
 constexpr WordSet verbs_of_state{
-    "lost",    "gained",  "put",   "leaving", "is",      "was",     "are",     "were",      "it's",    "that's",
-    "they're", "i'm",     "reads", "says",    "read",    "say",     "shows",   "comes",     "came",    "got",
-    "get",     "gives",   "gave",  "makes",   "leaves",  "weighs",  "weighed", "weigh",     "reading", "be",
-    "going",   "goes",    "went",  "gone",    "up",      "hit",     "hits",    "reached",   "reaches", "reach",
-    "at",      "climbed", "risen", "dropped", "started", "starts",  "start",   "stays",     "had",     "have",
-    "i've",    "we've",   "oil's", "strip's", "sits",    "sitting", "stands",  "collected", "took",    "use",
-    "used",    "peaked",  "fell",  "rose",    "cooled",  "warmed",  "settles", "settled",   "equals",  "turned",
-    "turns",   "ends",    "ended"};
+    "said",    "began",     "finished", "stopped", "lost",    "gained",  "put",   "leaving", "is",      "was",
+    "are",     "were",      "it's",     "that's",  "they're", "i'm",     "reads", "says",    "read",    "say",
+    "shows",   "comes",     "came",     "got",     "get",     "gives",   "gave",  "makes",   "leaves",  "weighs",
+    "weighed", "weigh",     "reading",  "be",      "going",   "goes",    "went",  "gone",    "up",      "hit",
+    "hits",    "reached",   "reaches",  "reach",   "at",      "climbed", "risen", "dropped", "started", "starts",
+    "start",   "stays",     "had",      "have",    "i've",    "we've",   "oil's", "strip's", "sits",    "sitting",
+    "stands",  "collected", "took",     "use",     "used",    "peaked",  "fell",  "rose",    "cooled",  "warmed",
+    "settles", "settled",   "equals",   "turned",  "turns",   "ends",    "ended"};
 
 }  // namespace
 

@@ -24,7 +24,9 @@ std::optional<Meaning> by_correction(const Scene& s, std::size_t index) {
     if (close && pausing.has(s.word(p.last))) {
       for (std::size_t i = p.last; i < std::min(p.last + 5, next.first); ++i) {
         const bool no = s.word(i) == "no" && (i == p.last || pausing.has(s.word(i - 1)));
-        if (no || s.word(i) == "sorry" || s.word(i) == "wait" || s.word(i) == "oops" || s.word(i) == "correction") {
+        const bool hold = (s.word(i) == "hold" || s.word(i) == "hang") && s.word(i + 1) == "on";
+        if (no || hold || s.word(i) == "sorry" || s.word(i) == "wait" || s.word(i) == "oops" ||
+            s.word(i) == "correction") {
           const double ratio = next.value == 0 ? 0 : p.value / next.value;
           if (ratio > 0.05 && ratio < 20) return Meaning{next.kind, next.unit, "corrected by the next figure", 0.85};
         }
@@ -72,6 +74,59 @@ std::optional<Meaning> by_weighing(const Scene& s, std::size_t index) {
       (p.number.decimal || p.first - mass->first < 20)) {
     return like(weighed_alike(s, index), "weight beside another weight", 0.85);
   }
+  return std::nullopt;
+}
+
+/// "the dish with it on was 134.7 and the dish is 124.2, so I got ten and a half grams": the unit comes with the rest.
+std::optional<Meaning> by_net_weight(const Scene& s, std::size_t index) {
+  const Phrase& p = s.phrases[index];
+  if (p.fraction || p.upper || !s.find_before(p.first, containers, 8)) return std::nullopt;
+  if (!governed_by_state(s, p) && !s.find_before(p.first, WordSet{"was", "is", "weighs", "plus"}, 4))
+    return std::nullopt;
+  for (std::size_t i = index + 1; i < s.phrases.size() && s.phrases[i].first < p.last + 26; ++i) {
+    const Phrase& q = s.phrases[i];
+    if (q.fate == Fate::figure && is_mass(q) && q.unit_said && q.value < p.value * 1.2)
+      return like(&q, "weighed with its vessel, the unit behind", 0.75);
+  }
+  return std::nullopt;
+}
+
+/// "Burette said 0.40 at the start", "the first proper titre, 20.85": a volume while a titration is under way.
+std::optional<Meaning> by_titration(const Scene& s, std::size_t index) {
+  const Phrase& p = s.phrases[index];
+  constexpr WordSet signs{"burette", "buret",  "titre", "titer",     "titration",
+                          "titrate", "titres", "rough", "concordant"};
+  if (p.fraction || p.upper || p.value < 0 || p.value > 60 || p.value == std::floor(p.value)) return std::nullopt;
+  bool titrating = false;
+  for (std::size_t t = p.first; t-- > 0 && p.first - t < 45 && !titrating;) titrating = signs.has(s.word(t));
+  const std::string_view before = s.word_before(p.first);
+  const bool read = governed_by_state(s, p) || before == "," || before == "." || before == "at";
+  if (!titrating || !read) return std::nullopt;
+  return Meaning{Kind::volume, "mL", "read off a burette", 0.75};
+}
+
+/// "up by 45", "it took six", "then another two": of the kind and in the unit of what was just said.
+std::optional<Meaning> by_going_on(const Scene& s, std::size_t index) {
+  const Phrase& p = s.phrases[index];
+  if (p.fraction || p.upper) return std::nullopt;
+  const std::string_view before = s.word_before(p.first);
+  if (before == "by" &&
+      s.find_before(p.first, WordSet{"up", "down", "dropped", "rose", "cooled", "warmed", "gone"}, 5)) {
+    const Phrase* last = last_figure(s, index, 40, is_temperature);
+    if (last != nullptr) return Meaning{Kind::temperature_change, last->unit, "a change of what was just read", 0.75};
+  }
+  if (before == "took" || before == "takes") {
+    const Phrase* last = last_figure(s, index, 30, [](const Phrase&) { return true; });
+    if (last != nullptr && is_duration(*last)) return like(last, "another time, in the unit before", 0.7);
+  }
+  if (before == "another" && p.last < s.size()) {
+    const bool ends = !s.tokens.is_type(p.last, Token::Type::word) || s.word(p.last) == "and";
+    const Phrase* last = last_figure(s, index, 24, [](const Phrase& q) { return is_volume(q) || is_mass(q); });
+    if (ends && last != nullptr) return like(last, "another so much, in the unit before", 0.7);
+  }
+  const bool bare_piece = s.find_before(p.first, WordSet{"bare", "empty", "tare"}, 5).has_value();
+  if (bare_piece && p.number.decimal)
+    return like(last_figure(s, index, 40, is_mass), "weight beside another weight", 0.75);
   return std::nullopt;
 }
 
@@ -179,7 +234,7 @@ std::optional<Meaning> by_mark(const Scene& s, std::size_t index) {
 std::optional<Meaning> by_making_up(const Scene& s, std::size_t index) {
   const Phrase& p = s.phrases[index];
   if (s.word_before(p.first) != "to" || p.fraction || p.upper) return std::nullopt;
-  const bool up = s.find_before(p.first, WordSet{"up"}, 4).has_value();
+  const bool up = s.find_before(p.first, WordSet{"up"}, 7).has_value();
   const bool made =
       s.find_before(p.first, WordSet{"make", "made", "making", "top", "topped", "fill", "filled", "dilute", "diluted"},
                     7)
@@ -209,6 +264,7 @@ std::optional<Meaning> by_putting_in(const Scene& s, std::size_t index) {
   const std::string_view earlier = s.word_before(p.first, 2);
   const bool put =
       (before == "in" && (earlier == "put" || earlier == "pour" || earlier == "also" || earlier == "add")) ||
+      (before == "out" && (earlier == "take" || earlier == "took" || earlier == "draw" || earlier == "pipette")) ||
       before == "use" || before == "add" || before == "take" || before == "using" || before == "adding";
   if (!put) return std::nullopt;
   return like(last_figure(s, index, 40, is_volume), "put in, in the unit before", 0.7);
@@ -233,8 +289,9 @@ std::optional<Meaning> by_echo(const Scene& s, std::size_t index) {
   const bool telling =
       p.number.decimal && p.digits.size() >= 4;  // three digits and a point hardly come twice by chance
   if (p.fraction || p.upper || (!telling && !pointing.has(s.word_before(p.first)))) return std::nullopt;
+  const bool broken = p.value != std::floor(p.value);
   if (p.last < s.size() && s.phrase_at[p.last]) return std::nullopt;  // "the 24 40 joint"
-  if (p.value < 13 && !p.number.decimal) return std::nullopt;
+  if (p.value < 13 && !p.number.decimal && !broken) return std::nullopt;
   for (std::size_t i = index; i-- > 0 && p.first - s.phrases[i].first < 900;) {
     const Phrase& q = s.phrases[i];
     const bool measured =
@@ -340,7 +397,8 @@ std::optional<Meaning> meaning_of(const Scene& s, std::size_t index) {
   if (p.number.decimal && s.word(p.last) == "times") {
     if (auto m = by_echo(s, index)) return m;
   }
-  if (is_counting(s, p)) return std::nullopt;
+  if (is_counting(s, p) && s.word(p.last) != "no") return std::nullopt;
+  if (auto m = by_going_on(s, index)) return m;
   if (auto m = by_hearsay(s, index)) return m;
   if (auto m = by_of_material(s, index)) return m;
   if (auto m = by_echo(s, index)) return m;
@@ -348,6 +406,8 @@ std::optional<Meaning> meaning_of(const Scene& s, std::size_t index) {
   if (auto m = by_density(s, index)) return m;
   if (auto m = by_concentration(s, index)) return m;
   if (auto m = by_acidity(s, index)) return m;
+  if (auto m = by_titration(s, index)) return m;
+  if (auto m = by_net_weight(s, index)) return m;
   if (auto m = by_waiting(s, index)) return m;
   if (auto m = by_reading_out(s, index)) return m;
   if (auto m = by_instrument(s, index)) return m;

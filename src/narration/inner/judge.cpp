@@ -144,11 +144,23 @@ constexpr WordSet money{"dollar", "dollars", "cents", "pence", "quid",    "euro"
                         "spent",  "$",       "£",     "€",     "cheaper", "each"};
 constexpr WordSet weighing{"weigh", "weighs", "weighed", "weighing", "mass", "scale", "scales", "balance", "heavy"};
 
+/// "sixty a mole", "at 84 grams a mole": per mole.
+bool is_per(const Scene& s, const Phrase& p) {
+  if (!p.number.article || p.kind != Kind::amount || p.first == 0) return false;
+  const std::size_t before = p.first - 1;
+  return s.tokens.is_type(before, Token::Type::number) ||
+         (s.phrase_at[before] && s.phrases[*s.phrase_at[before]].last == p.first);
+}
+
 bool is_money(const Scene& s, const Phrase& p) {
   const std::string_view before = s.word_before(p.first);
   if (before == "$" || before == "£" || before == "€") return true;
   if (p.unit != "[lb_av]") return false;
   if (s.find_before(p.first, weighing, 5)) return false;
+  for (std::size_t t = p.first; t-- > 0 && p.first - t < 4;) {
+    if (s.mention_at[t] && (s.word_before(p.first) == "is" || s.word_before(p.first) == "was"))
+      return false;  // "the water is a pound"
+  }
   if (s.tokens.is(p.last, "of") && !s.find_after(p.last, money, 14) && !s.find_before(p.first, money, 6)) return false;
   return !s.tokens.is(p.last, "of") || s.find_after(p.last, money, 14) || s.find_before(p.first, money, 6);
 }
@@ -195,6 +207,8 @@ bool is_other_time(const Scene& s, const Phrase& p) {
     // "the next ten minutes" of the process stays; "the last twenty years" went above.
     if (s.find_in_sentence(p.first, shows)) return true;
   }
+  const bool read_out = s.find_before(p.first, WordSet{"says", "reads", "said", "timer"}, 2).has_value();
+  if (read_out) return false;
   if (s.find_after(p.last, shows, 2) || (s.find_before(p.first, shows, 3) && !s.find_after(p.last, keeping, 4)))
     return true;
   if (behind == "-" && (s.tokens.is(p.last + 1, "old") || s.tokens.is(p.last + 1, "long"))) return true;
@@ -282,6 +296,8 @@ void judge_phrases(Scene& scene) {
     if (!p.unit_said) continue;
     if (is_other_measure(scene, p)) {
       settle(p, Fate::unscored, "another measure", 0.9);
+    } else if (is_per(scene, p)) {
+      settle(p, Fate::unscored, "for each mole", 0.9);
     } else if (is_money(scene, p)) {
       settle(p, Fate::distractor, "money", 0.9);
     } else if (is_price_basis(scene, p)) {

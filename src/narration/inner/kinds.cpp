@@ -12,7 +12,7 @@ namespace {
 
 using quantity::Kind;
 
-constexpr WordSet yields{"yield", "yields", "recovery", "efficiency", "recovered", "theory", "theoretical"};
+constexpr WordSet yields{"overall", "yield", "yields", "recovery", "efficiency", "recovered", "theory", "theoretical"};
 constexpr WordSet gains{"got",  "caught",   "back", "collected", "recovered", "managed",
                         "made", "captured", "kept", "obtained",  "expected"};
 constexpr WordSet excesses{"excess",   "loss",     "more",     "less",     "extra",    "too",     "lost",   "off",
@@ -65,6 +65,16 @@ bool is_ratio_of_last(const Scene& s, std::size_t index) {
   return false;
 }
 
+/// Whether the same percent was said before as a strength: "ten percent of that".
+bool said_as_strength(const Scene& s, std::size_t index) {
+  for (std::size_t i = index; i-- > 0;) {
+    const Phrase& q = s.phrases[i];
+    if (s.phrases[index].first - q.first > 120) return false;
+    if (q.fate == Fate::figure && q.kind == Kind::mass_percent && q.value == s.phrases[index].value) return true;
+  }
+  return false;
+}
+
 Kind percent_kind(const Scene& s, std::size_t index) {
   const Phrase& p = s.phrases[index];
   for (std::size_t i = index; i-- > 0 && !p.unit_said;) {
@@ -84,6 +94,15 @@ Kind percent_kind(const Scene& s, std::size_t index) {
   if (s.find_before(p.first, WordSet{"yield", "efficiency", "recovery"}, 6)) return Kind::percent_yield;
   if (s.find_before(p.first, WordSet{"versus", "against"}, 8) && !s.find_before(p.first, WordSet{"excess"}, 8))
     return Kind::percent_yield;
+  if (behind == "stuff" || (behind == "of" && said_as_strength(s, index))) return Kind::mass_percent;
+  if (s.word_before(p.first) == "says" || s.word_before(p.first, 2) == "says") {
+    for (std::size_t i = s.mentions.size(); i-- > 0;) {
+      const Mention& m = s.mentions[i];
+      if (m.last > p.first) continue;
+      if (p.first - m.last < 8 && (m.acid || m.solution || m.mixture)) return Kind::mass_percent;
+      break;
+    }
+  }
   const bool of_it = behind == "of" && (behind2 == "it" || behind2 == "that" || behind2 == "what" || behind2 == "them");
   if (of_it && (s.find_before(p.first, gains, 5) || is_ratio_of_last(s, index))) return Kind::percent_yield;
   if (s.find_before(p.first, WordSet{"lost", "loss", "loses"}, 12)) return Kind::percent_other;
@@ -168,8 +187,8 @@ Kind percent_kind(const Scene& s, std::size_t index) {
 constexpr WordSet changing{"gained", "lost",   "rise",  "rose",     "drop",       "dropped", "another",
                            "gains",  "warmer", "jump",  "increase", "difference", "swing",   "climbed",
                            "fell",   "change", "shift", "up",       "down"};
-constexpr WordSet changes_behind{"warmer",   "hotter", "cooler", "colder", "rise",  "jump",  "drop", "difference",
-                                 "increase", "swing",  "change", "higher", "lower", "above", "shift"};
+constexpr WordSet changes_behind{"warmer",   "hotter", "cooler", "colder", "rise",  "jump",  "drop",  "difference",
+                                 "increase", "swing",  "change", "higher", "lower", "above", "below", "shift"};
 
 bool is_change(const Scene& s, const Phrase& p) {
   const std::string_view behind = s.word(p.last);

@@ -7,6 +7,7 @@
 #include "chem/names.h"
 #include "embedded/bench_materials.h"
 #include "narration/inner/mention_meaning.h"
+#include "narration/inner/number_words.h"
 #include "narration/inner/sounds.h"
 #include "narration/inner/unit_words.h"
 #include "narration/inner/word_set.h"
@@ -250,6 +251,7 @@ bool name_expected(const TokenStream& s, std::size_t at) {
 /// several words, so that it cannot be chance.
 const Material* heard(const TokenStream& s, std::size_t at, std::size_t& last) {
   const bool expected = name_expected(s, at);
+  if (expected && read_spoken_number(s, at)) return nullptr;  // "20 mils of point one molar"
   const Material* found = nullptr;
   std::string words;
   for (std::size_t i = at; i < s.size() && i < at + 4; ++i) {

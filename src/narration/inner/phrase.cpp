@@ -21,6 +21,8 @@ constexpr WordSet<12> fillers = {
 std::size_t past_fillers(const TokenStream& s, std::size_t at) {
   if (s.is(at, "-") && s[at].glued && at + 1 < s.size() && s[at + 1].glued) return at + 1;
   std::size_t p = at;
+  constexpr WordSet hesitating{"yeah", "uh", "um", "er", "yes"};
+  if (hesitating.has(s.text(p)) && !s.is(p + 1, "so")) ++p;
   for (int i = 0; i < 2 && fillers.has(s.text(p)); ++i) ++p;
   if (s.is(p, "or") && s.is(p + 1, "so")) p += 2;
   return p;

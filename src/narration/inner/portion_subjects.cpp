@@ -161,6 +161,18 @@ bool PortionNamer::yields_from(const Mention& m, const Phrase& p) const {
 
 bool PortionNamer::product_differs(const Mention& m, const Phrase& p) const { return product(p)->name != m.name; }
 
+const Draft* PortionNamer::same_strength(const Phrase& p) const {
+  for (std::size_t t = p.last; t < p.last + 4 && t < s_.size(); ++t) {
+    if (!s_.phrase_at[t] || s_.phrases[*s_.phrase_at[t]].unit != "%") continue;
+    const double strength = s_.phrases[*s_.phrase_at[t]].value;
+    for (std::size_t i = s_.figures.size(); i-- > 0;) {
+      const Phrase& q = s_.phrase_of(s_.figures[i]);
+      if (q.kind == Kind::mass_percent && q.value == strength && !s_.figures[i].subject.empty()) return &s_.figures[i];
+    }
+  }
+  return nullptr;
+}
+
 void PortionNamer::name_pointed_at(Draft& d) {
   const Phrase& p = s_.phrase_of(d);
   if (const Mention* m = before_in_sentence(p.first, false); m != nullptr && p.first - m->last <= 8) {
@@ -168,6 +180,7 @@ void PortionNamer::name_pointed_at(Draft& d) {
     for (std::size_t t = m->last; t < p.first; ++t) figure_between = figure_between || s_.phrase_at[t];
     if (p.first - m->last <= 3 || (!figure_between && !stands_by(*m))) return take(d, m, "named right before");
   }
+  if (const Draft* strength = same_strength(p)) return copy(d, *strength, "of that strength before");
   if (p.kind == Kind::volume && s_.figures.size() >= 2) {
     // "three grams in 20 mL of water, and I take 4 mL of that": of the solution.
     const Draft& solvent = s_.figures.back();

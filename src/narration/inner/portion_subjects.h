@@ -30,6 +30,8 @@ class PortionNamer : protected Trail {
   bool product_differs(const Mention& m, const Phrase& p) const;
   /// "20 mL of that": of what a strength was just given, or what is spoken of.
   void name_pointed_at(Draft& d);
+  /// "(half a cup) of the three percent stuff": what that strength was said of before.
+  const Draft* same_strength(const Phrase& p) const;
   bool boils_down(const Phrase& p) const;
   const Draft* counted_before(const Phrase& p) const;
 };

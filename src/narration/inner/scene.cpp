@@ -148,6 +148,7 @@ Scene read_scene(std::span<const model::NarrationLine> lines) {
   Scene scene = open_scene(lines);
   judge_phrases(scene);
   judge_bare_numbers(scene);
+  settle_scales(scene);
   settle_kinds(scene);
   settle_hedges(scene);
   find_topics(scene);

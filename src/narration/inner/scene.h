@@ -117,6 +117,7 @@ Scene open_scene(std::span<const model::NarrationLine> lines);
 // The passes, in the order in which they run.
 void judge_phrases(Scene& scene);       ///< capacities, money, negations, idioms; what has a unit and stays is a figure
 void judge_bare_numbers(Scene& scene);  ///< numbers whose unit was not said
+void settle_scales(Scene& scene);       ///< Celsius or Fahrenheit where only degrees were said
 void settle_kinds(Scene& scene);        ///< percents, temperature changes, counts, shares
 void settle_hedges(Scene& scene);       ///< about, under, over, exactly
 void find_topics(Scene& scene);         ///< what is made, and where it is isolated

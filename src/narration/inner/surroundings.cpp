@@ -156,6 +156,7 @@ bool Surroundings::points_back(std::size_t i) const {
   bool back = false;
   for (++i; i < s_.size() && !mention_at(i); ++i) {
     back = back || pronouns.has(s_.word(i));
+    if (s_.phrase_at[i] && s_.phrases[*s_.phrase_at[i]].unit == "%") continue;
     if (!pronouns.has(s_.word(i)) && !describing.has(s_.word(i))) break;
   }
   return back && (i >= s_.size() || !mention_at(i));

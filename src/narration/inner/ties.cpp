@@ -61,7 +61,7 @@ bool Tier::marked_slip(std::size_t a, std::size_t b) const {
     if (w == "wait" && (pause || before == "no")) return true;
     if (w == "mean" && before == "i") return true;
     if (w == "make" && s_.word(t + 1) == "that") return true;
-    if (w == "hang" && s_.word(t + 1) == "on") return true;
+    if ((w == "hang" || w == "hold") && s_.word(t + 1) == "on") return true;
     if (w == "actually" && pause) return true;
     if (w == "rather" && before == "or") return true;
   }
