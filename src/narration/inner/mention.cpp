@@ -447,6 +447,12 @@ std::vector<Mention> find_mentions(const TokenStream& s, std::span<const model::
     }
     i = found.back().last;
     if (s.is(i, "solution")) found.back().solution = true;
+    // "borax water": its solution.
+    const bool watery = s.is(i, "water") && !s.is(i + 1, "bath") && found.back().dissolves && !found.back().generic;
+    if (watery) {
+      found.back().solution = true;
+      found.back().last = ++i;
+    }
   }
   recognise_again(s, learned, found);
   settle_mentions(s, found);

@@ -45,6 +45,19 @@ void resolve_generic(std::vector<Mention>& mentions) {
   };
   for (std::size_t i = 0; i < mentions.size(); ++i) {
     if (!mentions[i].generic) continue;
+    if (mentions[i].name == "acid" && i > 0) {
+      bool named = false;
+      bool vinegar = false;
+      for (std::size_t k = 0; k < i; ++k) {
+        named = named || (mentions[k].acid && !mentions[k].generic);
+        vinegar = vinegar || mentions[k].name == "vinegar";
+      }
+      if (vinegar && !named) {
+        mentions[i].name = "acetic acid";  // the acid in it
+        mentions[i].generic = false;
+        continue;
+      }
+    }
     if (mentions[i].name == "oil" && several_oils(mentions, i)) {
       mentions[i].name = "oils";
       mentions[i].generic = false;

@@ -23,6 +23,12 @@ constexpr WordSet obtaining{"have", "got", "balance", "weighs", "weigh", "dry", 
 
 void PortionNamer::name_portion(Draft& d) {
   const Phrase& p = s_.phrase_of(d);
+  const bool per_mole = (s_.word(p.last) == "a" || s_.word(p.last) == "per") && s_.word(p.last + 1) == "mole";
+  if (p.kind == Kind::volume && per_mole) {
+    d.subject = "gas";
+    d.subject_rule = "a mole of any gas";
+    return;
+  }
   if (const auto named = behind(p.last)) return take_found(d, *named, "named behind");
   if (const auto noun = product_noun(p.last)) {
     const bool out = *noun == Noun::outcome || s_.workup_before(p.first).has_value();
@@ -138,6 +144,9 @@ void PortionNamer::name_unnamed_portion(Draft& d) {
   const bool at_the_end = s_.workup_before(p.first) || (introduced(p.first, 90) == nullptr && materials() >= 2);
   if (p.kind == Kind::mass && product(p) != nullptr && at_the_end && s_.act_before(p.first, Acts(Act::reckon), 8))
     return take(d, product(p), "what is expected");
+  const bool it_weighs = s_.find_before(p.first, WordSet{"weighs"}, 6) && s_.find_before(p.first, WordSet{"it"}, 8);
+  if (p.kind == Kind::mass && it_weighs && product(p) != nullptr && materials() >= 3)
+    return take(d, product(p), "the product of the procedure");
   const bool late = p.first * 2 > s_.size();
   if (late && p.kind == Kind::mass && product(p) != nullptr && !again && s_.find_before(p.first, obtaining, 8)) {
     return take(d, product(p), "the product of the procedure");

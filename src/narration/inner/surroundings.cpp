@@ -176,7 +176,9 @@ bool Surroundings::stands_by(const Mention& m) const {
   constexpr WordSet prepositions{"in",   "into",    "of", "with",    "from", "for",   "on",   "to",   "over",
                                  "than", "without", "by", "through", "at",   "under", "like", "onto", "off"};
   std::size_t i = m.first;
-  while (i > s_.begin_of_sentence(m.first) && describing.has(s_.word_before(i))) --i;
+  constexpr WordSet counting{"every", "each", "one", "two", "three", "per"};
+  while (i > s_.begin_of_sentence(m.first) && (describing.has(s_.word_before(i)) || counting.has(s_.word_before(i))))
+    --i;
   return prepositions.has(s_.word_before(i));
 }
 
@@ -255,7 +257,7 @@ const Mention* Surroundings::last_gas(std::size_t token) const {
 bool Surroundings::water_unsaid(const Phrase& p) const {
   if (p.unit == "[drp]") return false;
   const bool in = s_.word_before(p.first) == "in" || s_.word_before(p.first) == "into";
-  if (in && s_.word(p.last) != "of") return true;
+  if (in && s_.word(p.last) != "of") return s_.word_before(p.first, 2) != "was";
   constexpr WordSet washing{"wash", "rinse", "washed", "rinsed", "washing", "rinsing"};
   return s_.find_before(p.first, washing, 12).has_value() && s_.word(p.last) != "of" &&
          before_in_sentence(p.first, false) == nullptr;

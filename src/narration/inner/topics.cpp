@@ -5,10 +5,10 @@ namespace sash::narration {
 namespace {
 
 constexpr WordSet vague{
-    "sulfate",     "chloride", "gas",       "ice",        "salt",        "pigment",       "paint",
-    "dye",         "ink",      "glue",      "slime",      "paste",       "filtrate",      "residue",
-    "precipitate", "slurry",   "indicator", "steel",      "brass",       "bronze",        "fat",
-    "wax",         "oil",      "acid",      "distillate", "supernatant", "mother liquor", "reaction mixture"};
+    "sulfate",       "chloride",        "gas",      "ice",     "salt",        "pigment", "paint",      "dye",
+    "ink",           "paste",           "filtrate", "residue", "precipitate", "slurry",  "indicator",  "steel",
+    "brass",         "bronze",          "fat",      "wax",     "oil",         "acid",    "distillate", "supernatant",
+    "mother liquor", "reaction mixture"};
 
 /// "number two is zinc", "the next one is aluminum", "number three aluminum".
 bool counted_off(const Scene& s, const Mention& m) {
@@ -77,6 +77,20 @@ bool has_come_out(const Scene& s, const Mention& m) {
   const bool of = s.find_before(m.first, WordSet{"of"}, 3).has_value();
   if (of && s.find_before(m.first, WordSet{"yield", "yields", "theoretical", "crude", "purified"}, 4)) return true;
   if (s.word_before(m.first) == "pure" && s.word_before(m.first, 2) == "of") return true;
+  constexpr WordSet looks{"mud",   "precipitate", "powder", "solid", "crystals", "sludge",
+                          "brick", "gunk",        "flakes", "cloud", "mush"};
+  constexpr WordSet saying{"that's", "is", "it's"};
+  std::size_t said = m.first;
+  constexpr WordSet passing{"uh", "um", "our", "the", "your", "basic", "just", "actually"};
+  for (int k = 0; k < 2 && passing.has(s.word_before(said)); ++k) --said;
+  if (saying.has(s.word_before(said))) {
+    for (std::size_t t = said; t-- > 0 && said - t < 12;) {
+      if (looks.has(s.word(t))) return true;
+    }
+  }
+  constexpr WordSet becoming{"ends", "end", "turns", "turn", "turned", "converts", "changes", "ended"};
+  if ((s.word_before(m.first) == "as" || s.word_before(m.first) == "into") && s.find_before(m.first, becoming, 4))
+    return true;
   if (s.find_after(m.last, WordSet{"yield"}, 2) && s.find_before(m.first, WordSet{"my", "our", "the"}, 2)) return true;
   return s.find_after(m.last, WordSet{"back"}, 3) && s.find_before(m.first, WordSet{"get", "got", "of"}, 4);
 }
@@ -170,6 +184,12 @@ std::vector<const Mention*> find_introductions(const Scene& s) {
     constexpr WordSet articles{"the", "our", "my", "some", "a", "an"};
     const std::size_t lead = articles.has(s.word_before(m.first)) ? 2 : 1;
     const bool last_words = m.first - begin <= 7 || (s.punctuated && s.end_of_sentence(m.first) - m.last <= 1);
+    // "And that something is this, potassium hydrogen phthalate, what a mouthful"
+    constexpr WordSet pointing{"this", "that", "it", "one", "thing", "called"};
+    if (s.word_before(m.first) == "," && closes && pointing.has(s.word_before(m.first, 2))) {
+      found.push_back(&m);
+      continue;
+    }
     if (closes && last_words && naming.has(s.word_before(m.first, lead)) && m.first >= begin + lead) {
       found.push_back(&m);
       continue;
