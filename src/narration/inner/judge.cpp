@@ -148,8 +148,9 @@ constexpr WordSet weighing{"weigh", "weighs", "weighed", "weighing", "mass", "sc
 bool is_per(const Scene& s, const Phrase& p) {
   if (!p.number.article || p.kind != Kind::amount || p.first == 0) return false;
   const std::size_t before = p.first - 1;
-  return s.tokens.is_type(before, Token::Type::number) ||
-         (s.phrase_at[before] && s.phrases[*s.phrase_at[before]].last == p.first);
+  if (!s.phrase_at[before]) return s.tokens.is_type(before, Token::Type::number);
+  const Phrase& q = s.phrases[*s.phrase_at[before]];
+  return q.last == p.first && (q.unit.empty() || q.kind == Kind::mass || q.kind == Kind::volume);
 }
 
 bool is_money(const Scene& s, const Phrase& p) {

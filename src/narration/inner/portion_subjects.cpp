@@ -144,6 +144,8 @@ void PortionNamer::name_unnamed_portion(Draft& d) {
   const bool at_the_end = s_.workup_before(p.first) || (introduced(p.first, 90) == nullptr && materials() >= 2);
   if (p.kind == Kind::mass && product(p) != nullptr && at_the_end && s_.act_before(p.first, Acts(Act::reckon), 8))
     return take(d, product(p), "what is expected");
+  if (p.kind == Kind::mass && s_.act_before(p.first, Acts(Act::remain), 5) && last_draft(p.first, 24) != nullptr)
+    return copy(d, *last_draft(p.first, 24), "what is left of the figure before");
   const bool it_weighs = s_.find_before(p.first, WordSet{"weighs"}, 6) && s_.find_before(p.first, WordSet{"it"}, 8);
   if (p.kind == Kind::mass && it_weighs && product(p) != nullptr && materials() >= 3)
     return take(d, product(p), "the product of the procedure");

@@ -249,7 +249,7 @@ class Caster {
     const bool liquid = d.subject == "water" || (d.mention != nullptr && (d.mention->water || d.mention->solvent));
     if (liquid && (p.kind == Kind::volume || p.kind == Kind::count || p.kind == Kind::mass)) return of_solvent(d);
     if (p.kind == Kind::equivalents || p.kind == Kind::amount) return of_amount(d);
-    if (p.kind == Kind::mass && worked_out(d)) return Role::stated_result;
+    if (p.kind == Kind::mass && worked_out(d)) return s_.figures[place(d) - 1].role;
     if (came_out(d)) return Role::product;
     return of_reagent(d);
   }
@@ -357,8 +357,11 @@ class Caster {
     const Draft& before = s_.figures[me - 1];
     const Phrase& q = s_.phrase_of(before);
     const Phrase& p = s_.phrase_of(d);
-    return q.kind == Kind::amount && before.role == Role::stated_result && bare(before.subject) == bare(d.subject) &&
-           p.first - q.last < 16 && !s_.act_before(p.first, Acts(Act::obtain, Act::measure), 4);
+    const auto act = s_.act_before(p.first, Acts(Act::obtain, Act::measure), 4);
+    constexpr WordSet turning{"makes", "make", "gives", "comes"};
+    const bool weighed = act && !turning.has(s_.word(*act));
+    return q.kind == Kind::amount && before.role != Role::product && before.role != Role::recovered &&
+           bare(before.subject) == bare(d.subject) && p.first - q.last < 16 && !weighed;
   }
 
   /// Whether the portion is what the procedure yielded.

@@ -275,6 +275,12 @@ bool Tier::same_interval(std::size_t k, std::size_t i) const {
 bool Tier::other_unit(std::size_t k, std::size_t i) const {
   const std::size_t gap = phrase(i).first - phrase(k).last;
   if (by_density(k, i)) return true;
+  if (s_.figures[k].subject == "water" && phrase(i).kind == Kind::amount && phrase(k).kind == Kind::volume)
+    return false;
+  const bool gas_turned = phrase(k).kind == Kind::amount && phrase(i).kind == Kind::gas_volume && same_matter(k, i);
+  if (gas_turned && gap < 32 && word_between(k, i, WordSet{"works", "is", "that's", "makes", "so", "comes"}) &&
+      !expected_and_obtained(k, i) && s_.figures[i].role != model::Role::product)
+    return true;
   if (word_between(k, i, WordSet{"would", "could"}) && gap > 3) return false;
   const auto out = [](model::Role r) { return r == model::Role::product || r == model::Role::recovered; };
   if (out(s_.figures[k].role) && s_.figures[i].role == model::Role::stated_result && gap > 6) return false;

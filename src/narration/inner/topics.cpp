@@ -169,8 +169,8 @@ std::vector<const Mention*> find_introductions(const Scene& s) {
                             "thing", "step",    "last",   "finally", "for",      "with",   "start", "starting",
                             "we",    "other",   "on",     "to",      "it's",     "that's", "a",     "this",
                             "metal", "acid",    "oil",    "bath",    "solution", "here's", "go"};
-  constexpr WordSet closing{"next", "now",    "time",  ",",   ".", "is",    "first", "and",  "!",
-                            "?",    "that's", "which", "has", "i", "comes", "was",   "needs"};
+  constexpr WordSet closing{"next",  "now", "time", ",",     ".",   "is",    "first", "and",  "!",    "?",  "that's",
+                            "which", "has", "i",    "comes", "was", "needs", "right", "okay", "yeah", "um", "uh"};
   for (const Mention& m : s.mentions) {
     if (m.water || m.gas || m.negated) continue;
     const std::size_t begin = s.begin_of_sentence(m.first);
