@@ -6,6 +6,7 @@
 #include "media/probe.h"
 #include "narration/read.h"
 #include "session/checking.h"
+#include "session/demo_making.h"
 #include "session/editing.h"
 #include "session/footage_work.h"
 #include "session/handing_over.h"
@@ -41,12 +42,13 @@ struct Session::Inner {
         checking(setup.wake),
         work(setup.cache_folder.empty() ? std::string() : setup.cache_folder + "/content.db", setup.wake),
         playing(setup.wake, setup.sound),
-        handing_over(setup.wake) {
+        handing_over(setup.wake),
+        demo(setup.wake) {
     std::error_code error;
     if (!setup.cache_folder.empty()) fs::create_directories(setup.cache_folder, error);
   }
 
-  ~Inner() { demo_progress->cancel(); }
+  ~Inner() = default;
   Inner(const Inner&) = delete;
   Inner& operator=(const Inner&) = delete;
 
@@ -58,15 +60,12 @@ struct Session::Inner {
   FootageWork work;
   Playing playing;
   HandingOver handing_over;
+  DemoMaking demo;
   std::uint64_t revision = 0;
   std::vector<Notice> notices;
   std::uint64_t notices_given = 0;
   std::optional<ThingRef> just_made;
   bool changed = true;
-  bool demo_under_way = false;
-  std::shared_ptr<Inbox<Outcome<std::string>>> demo_made = std::make_shared<Inbox<Outcome<std::string>>>();
-  std::shared_ptr<Progress> demo_progress = std::make_shared<Progress>();
-  std::unique_ptr<Pool> demo_pool;
 
   const model::Record& record() const { return store ? store->record() : empty; }
 
@@ -156,24 +155,17 @@ struct Session::Inner {
     if (!setup.make_demo || setup.demo_folder.empty()) {
       return Fault::of(Code::unsupported, "The demo record cannot be made from here; 'sashline demo FOLDER' makes it.");
     }
-    if (demo_under_way) return {};
-    demo_under_way = true;
-    if (!demo_pool) demo_pool = std::make_unique<Pool>(1);
-    demo_pool->run([make = setup.make_demo, folder = setup.demo_folder, inbox = demo_made, progress = demo_progress,
-                    wake = setup.wake] {
-      inbox->put(make(folder, *progress));
-      if (wake) wake();
-    });
+    if (demo.under_way()) return {};
+    demo.begin(setup.make_demo, setup.demo_folder);
     say("Drawing the demo's footage; it opens by itself in about a minute.");
     return {};
   }
 
   void take_demo() {
-    for (const auto& made : demo_made->take()) {
-      demo_under_way = false;
-      const Done done = made ? open(*made) : Done(made.fault());
-      if (!done) say(done.fault().sentence, true);
-    }
+    const auto made = demo.poll();
+    if (!made) return;
+    const Done done = *made ? open(made->value()) : Done(made->fault());
+    if (!done) say(done.fault().sentence, true);
   }
 
   Done add_files(const std::vector<std::string>& paths) {
@@ -476,7 +468,7 @@ SessionView Session::view() const {
   view.revision = in.revision;
   view.just_made = in.just_made;
   view.jobs = in.work.jobs();
-  if (in.demo_under_way) view.jobs.push_back({"Drawing the demo's footage", in.demo_progress->share()});
+  if (const auto job = in.demo.job()) view.jobs.push_back(*job);
   if (in.checking.under_way()) view.jobs.push_back({"Checking the figures", 0});
   if (const auto job = in.handing_over.job()) view.jobs.push_back(*job);
   view.transport = {playing.footage(), playing.at(),      playing.frame_length(), playing.time_code(),

@@ -233,5 +233,25 @@ TEST(Session, OnlyWhatIsNewCountsAsJustMade) {
   EXPECT_EQ(session.view().just_made, note) << "a pin that was moved is not made again";
 }
 
+TEST(Session, TheDemoIsMadeOnTheSideAndOpensByItself) {
+  const Scratch scratch;
+  session::Setup setup = quiet();
+  setup.demo_folder = scratch.path("demo");
+  setup.make_demo = [&](const std::string& folder, Progress& progress) -> Outcome<std::string> {
+    progress.at(0.5);
+    std::filesystem::create_directories(folder);
+    const std::string path = folder + "/demo.sash";
+    Session maker(quiet());
+    const Done made = maker.apply(BeginRecord{path, {}, {scratch.write("talk.srt", captions)}});
+    if (!made) return made.fault();
+    return path;
+  };
+  Session session(setup);
+  ASSERT_TRUE(session.apply(OpenDemo{}).ok());
+  EXPECT_TRUE(wait_for(session, [](const SessionView& v) { return v.has_record; }));
+  EXPECT_EQ(session.view().name, "demo");
+  EXPECT_TRUE(session.view().jobs.empty());
+}
+
 }  // namespace
 }  // namespace sash::session
