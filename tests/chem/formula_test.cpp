@@ -158,6 +158,10 @@ TEST(Formula, ReadsBondsAndTypesettersSubscripts) {
   EXPECT_EQ(read_formula("C_{12}H_{22}O_{11}")->hill(), "C12H22O11");
   EXPECT_EQ(read_formula("^{13}CO2")->plain(), "[13C]O2");
   EXPECT_EQ(read_formula("Ba(OH)2 · 8 H2O")->plain(), "Ba(OH)2*8H2O");
+  EXPECT_EQ(read_formula("CuSO4×5H2O")->plain(), "CuSO4*5H2O");
+  EXPECT_EQ(read_formula("SO4 2-")->plain(), "SO4^2-");
+  EXPECT_EQ(read_formula("Hg2 2+")->plain(), "Hg2^2+");
+  EXPECT_TRUE(read_formula("e(-)")->is_electron());
 }
 
 TEST(Formula, ReadsMoreGroupsAndLigands) {

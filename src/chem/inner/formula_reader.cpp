@@ -78,8 +78,11 @@ bool FormulaReader::electron() {
   const std::size_t start = at_;
   std::size_t at = at_ + 1;
   if (text_[at] == '^') ++at;
+  const bool bracketed = text_.substr(at).starts_with('(');
+  if (bracketed) ++at;
   const CodePoint sign = peek(at);
-  if (charge_sign(sign.value) != -1 || !trim(text_.substr(at + sign.length)).empty()) {
+  const std::string_view behind = trim(text_.substr(std::min(text_.size(), at + sign.length)));
+  if (charge_sign(sign.value) != -1 || behind != (bracketed ? ")" : "")) {
     at_ = start;
     return true;
   }
@@ -103,6 +106,13 @@ bool FormulaReader::step() {
     if (text_[next] == '.') {
       at_ = next;
       return dot(1);
+    }
+    // "SO4 2-": a charge set off by a blank.
+    const std::size_t sign = next + digits_at(next).size();
+    const CodePoint mark = peek(sign);
+    if (sign > next && charge_sign(mark.value) && ends_group_at(sign + mark.length)) {
+      at_ = next;
+      return caret_charge();
     }
     return fail(Code::malformed, at_, "A space stands inside the formula at " + character(at_) + "; leave it out.");
   }

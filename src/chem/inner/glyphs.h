@@ -46,7 +46,7 @@ constexpr std::optional<int> charge_sign(char32_t c) {
 }
 
 constexpr bool is_hydrate_dot(char32_t c) {
-  return c == U'·' || c == U'•' || c == U'∙' || c == U'⋅' || c == U'・' || c == U'*';
+  return c == U'·' || c == U'•' || c == U'∙' || c == U'⋅' || c == U'・' || c == U'×' || c == U'*';
 }
 
 /// The bracket that closes `bracket`.
