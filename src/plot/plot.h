@@ -26,9 +26,9 @@ struct Axis {
   std::string title() const { return unit.empty() ? name : name + " / " + unit; }
 };
 
-/// An axis over all of `values`, its ends on round ticks, with about `wanted` steps of 1, 2 or 5 times a power of ten.
-/// `from_zero` takes zero in. A single value gets room to both sides; without any the axis runs from 0 to 1.
-Axis axis_over(std::string name, std::string unit, const std::vector<double>& values, bool from_zero, int wanted = 5);
+/// An axis over all of `values`, its ends on round ticks, with at most about `wanted` steps of 1, 2 or 5 times a power
+/// of ten. `from_zero` takes zero in. A single value gets room to both sides; without any the axis runs from 0 to 1.
+Axis axis_over(std::string name, std::string unit, const std::vector<double>& values, bool from_zero, int wanted = 8);
 
 struct Point {
   double x = 0;

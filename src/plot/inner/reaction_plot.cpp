@@ -60,6 +60,20 @@ std::optional<Portion> portion_of(const chem::Equation& equation, const Held& he
   return p;
 }
 
+// Where nobody gave a figure for a product: the one that is written first, in grams.
+std::optional<Portion> first_product(const chem::Equation& equation) {
+  const chem::Species& first = equation.right().front();
+  const auto molar = chem::molar_mass(first.formula);
+  if (!molar) return std::nullopt;
+  Portion p;
+  p.species = equation.left().size();
+  p.name = first.formula.unicode();
+  p.unit = "g";
+  p.per_mol = molar->value;
+  p.coefficient = first.coefficient.value_or(chem::Fraction(1)).number();
+  return p;
+}
+
 }  // namespace
 
 std::optional<Plot> reaction_plot(const Figures& figures) {
@@ -75,6 +89,7 @@ std::optional<Plot> reaction_plot(const Figures& figures) {
     if (product && !equation->on_left(product->species)) break;
     product.reset();
   }
+  if (!product) product = first_product(*equation);
   if (reactants.empty() || !product) return std::nullopt;
   const Portion& x = reactants.front();
   double cap = std::numeric_limits<double>::infinity();
@@ -97,7 +112,8 @@ std::optional<Plot> reaction_plot(const Figures& figures) {
     plot.series.push_back(
         {x.name + " left over", {}, sampled(0, most, [=](double put_in) { return std::max(0.0, put_in - kink); })});
   }
-  set_axes(plot, x.name + " put in", x.unit, "amount there", product->unit, true);
+  set_axes(plot, x.name + " put in", x.unit, plot.series.size() > 1 ? "what is there" : product->name + " formed",
+           product->unit, true);
   plot.marks.push_back({x.number, formed(x.number), "as in the record"});
   plot.reading = with_unit(x.number, x.unit) + " of " + x.name + " can give " +
                  with_unit(formed(x.number), product->unit) + " of " + product->name + ".";

@@ -82,9 +82,9 @@ std::string marks(const plot::Plot& p) {
   for (const plot::Mark& m : p.marks) {
     const double x = across(p, m.x);
     const double y = down(p, m.y);
-    const bool in_right_half = x > (left + right) / 2;
+    const bool room_before = x > left + (right - left) / 4;  // most curves rise: before and above is free
     out += fmt::format("<path d=\"M{:.1f} {:.1f}V{}\"/>", x, y, bottom) +
-           text(in_right_half ? x - 6 : x + 6, std::max(y - 8, top + 10), in_right_half ? "end" : "start", m.text);
+           text(room_before ? x - 6 : x + 6, std::max(y - 8, top + 10), room_before ? "end" : "start", m.text);
   }
   return out + "</g>";
 }

@@ -116,7 +116,8 @@ class Drawing {
       }
       paint.list().AddCircle(at, m.px(6), t.text.packed(), 0, m.px(1.2F));
       const float wide = text_size(kit_.fonts().small, mark.text).x;
-      const bool to_left = at.x + wide + m.px(12) > field_.max.x;
+      // Most curves rise: before and above the place is free.
+      const bool to_left = at.x - wide - m.px(12) > field_.min.x || at.x + wide + m.px(12) > field_.max.x;
       ImVec2 words{to_left ? at.x - wide - m.px(9) : at.x + m.px(9), at.y - line_ - m.px(2)};
       words.y = std::clamp(words.y, field_.min.y, field_.max.y - line_);
       Rect box{words, {words.x + wide, words.y + line_}};
