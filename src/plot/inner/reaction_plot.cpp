@@ -105,12 +105,21 @@ std::optional<Plot> reaction_plot(const Figures& figures) {
   const double kink = cap * per_x;
   const double most = limiting.empty() || kink > 3 * x.number ? 2 * x.number : 1.5 * std::max(x.number, kink);
 
+  // The corner itself is one of the points, so that no sample cuts it off.
+  const auto with_corner = [=](const auto& law) {
+    std::vector<Point> points = sampled(0, most, law);
+    if (kink < most) {
+      points.insert(std::ranges::lower_bound(points, kink, {}, &Point::x), Point{kink, law(kink)});
+    }
+    return points;
+  };
+
   Plot plot;
   plot.title = "How much " + product->name + " more or less " + x.name + " can give";
-  plot.series.push_back({product->name + " formed", {}, sampled(0, most, formed)});
+  plot.series.push_back({product->name + " formed", {}, with_corner(formed)});
   if (!limiting.empty() && kink < most && x.unit == product->unit) {
     plot.series.push_back(
-        {x.name + " left over", {}, sampled(0, most, [=](double put_in) { return std::max(0.0, put_in - kink); })});
+        {x.name + " left over", {}, with_corner([=](double put_in) { return std::max(0.0, put_in - kink); })});
   }
   set_axes(plot, x.name + " put in", x.unit, plot.series.size() > 1 ? "what is there" : product->name + " formed",
            product->unit, true);

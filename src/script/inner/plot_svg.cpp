@@ -2,6 +2,10 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
+#include <cmath>
+#include <vector>
+
 #include "script/inner/html.h"
 
 namespace sash::script::inner {
@@ -78,13 +82,26 @@ std::string curves(const plot::Plot& p) {
 }
 
 std::string marks(const plot::Plot& p) {
+  constexpr double character = 6.4;  // about, at the size of the drawing's letters
+  constexpr double line = 14;
+  struct Words {
+    double from, until, y;
+  };
+  std::vector<Words> taken;
   std::string out = "<g class=\"marks\">";
   for (const plot::Mark& m : p.marks) {
     const double x = across(p, m.x);
-    const double y = down(p, m.y);
+    const double wide = character * static_cast<double>(m.text.size());
     const bool room_before = x > left + (right - left) / 4;  // most curves rise: before and above is free
-    out += fmt::format("<path d=\"M{:.1f} {:.1f}V{}\"/>", x, y, bottom) +
-           text(room_before ? x - 6 : x + 6, std::max(y - 8, top + 10), room_before ? "end" : "start", m.text);
+    Words words{room_before ? x - 6 - wide : x + 6, room_before ? x - 6 : x + 6 + wide,
+                std::max(down(p, m.y) - 8, top + 10)};
+    const auto hides = [&words](const Words& other) {
+      return words.from < other.until && other.from < words.until && std::abs(words.y - other.y) < line;
+    };
+    while (std::ranges::any_of(taken, hides) && words.y < bottom - line) words.y += line;
+    taken.push_back(words);
+    out += fmt::format("<path d=\"M{:.1f} {:.1f}V{}\"/>", x, down(p, m.y), bottom) +
+           text(room_before ? words.until : words.from, words.y, room_before ? "end" : "start", m.text);
   }
   return out + "</g>";
 }
