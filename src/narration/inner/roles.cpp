@@ -327,9 +327,8 @@ class Caster {
   Role of_solvent(const Draft& d) const {
     const Phrase& p = s_.phrase_of(d);
     const bool water = d.subject == "water";
-    for (std::size_t t = s_.begin_of_sentence(p.first); t < s_.end_of_sentence(p.first) && water; ++t) {
-      if (s_.acts[t] == Act::destroy) return Role::added;
-    }
+    if (water && (s_.act_before(p.first, Acts(Act::destroy), 14) || s_.act_after(p.last, Acts(Act::destroy), 10)))
+      return Role::added;
     const bool washing = s_.act_before(p.first, Acts(Act::wash, Act::dissolve), 20).has_value();
     if (water && !washing && last_portion_ != nullptr && last_portion_->role == Role::added &&
         last_portion_->mention != nullptr && last_portion_->mention->water && near(p, WordSet{"more", "then"}, 4, 1))
@@ -380,7 +379,8 @@ class Caster {
     const bool looks = near(p, finished, 0, 5) || near(p, WordSet{"crude", "dry", "dried", "finally"}, 7);
     const bool isolated = s_.workup_before(p.first).has_value();
     const bool in = put_in(me);
-    const bool by_product_noun = std::string_view(d.subject_rule) == "by what it looks like" && isolated;
+    const bool by_product_noun =
+        std::string_view(d.subject_rule) == "by what it looks like" && (isolated || p.first * 2 > s_.size());
     if (by_product_noun) return true;
     if (made) {
       if (me >= 2 && looks && (isolated || p.first * 2 > s_.size())) return true;

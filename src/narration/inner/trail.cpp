@@ -140,7 +140,10 @@ std::string Trail::in_solution(const Mention& m) {
 void Trail::take(Draft& d, const Mention* m, const char* rule) {
   if (m == nullptr) return;
   const Kind k = s_.phrase_of(d).kind;
-  const bool wet = (k == Kind::volume && !s_.phrase_of(d).unit.empty()) || k == Kind::mass_percent ||
+  // Spoons and cups of a salt are of the salt itself.
+  const std::string& unit = s_.phrase_of(d).unit;
+  const bool spooned = (unit == "[tsp_us]" || unit == "[tbs_us]" || unit == "[cup_us]") && !m->solution;
+  const bool wet = (k == Kind::volume && !unit.empty() && !spooned) || k == Kind::mass_percent ||
                    k == Kind::molar_concentration || k == Kind::temperature || k == Kind::pH ||
                    k == Kind::temperature_change;
   d.mention = m;
