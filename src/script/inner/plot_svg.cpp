@@ -98,7 +98,8 @@ std::string marks(const plot::Plot& p) {
     const auto hides = [&words](const Words& other) {
       return words.from < other.until && other.from < words.until && std::abs(words.y - other.y) < line;
     };
-    while (std::ranges::any_of(taken, hides) && words.y < bottom - line) words.y += line;
+    const double step = words.y > top + 3 * line ? -line : line;  // above where there is room, off the curve
+    while (std::ranges::any_of(taken, hides) && words.y > top + line && words.y < bottom - line) words.y += step;
     taken.push_back(words);
     out += fmt::format("<path d=\"M{:.1f} {:.1f}V{}\"/>", x, down(p, m.y), bottom) +
            text(room_before ? words.until : words.from, words.y, room_before ? "end" : "start", m.text);
