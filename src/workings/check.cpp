@@ -1,6 +1,7 @@
 #include "workings/check.h"
 
 #include <algorithm>
+#include <array>
 #include <map>
 #include <set>
 
@@ -39,11 +40,17 @@ class Checking {
     for (const Drafted& d : drafted_) report_.findings.push_back(judge.finding_of(d));
     reconcile_all();
     std::stable_sort(report_.findings.begin(), report_.findings.end(),
-                     [](const Finding& a, const Finding& b) { return a.verdict < b.verdict; });
+                     [](const Finding& a, const Finding& b) { return rank_of(a) < rank_of(b); });
     return std::move(report_);
   }
 
  private:
+  // Worst first: a conflict, then what cannot be so, then the verdicts in their order.
+  static int rank_of(const Finding& f) {
+    const int verdict = static_cast<int>(f.verdict);
+    return f.verdict == Verdict::conflicts || f.remark.empty() ? 10 * verdict : 1;
+  }
+
   void list_constants() {
     for (const Drafted& d : drafted_) {
       if (!d.usable()) continue;
@@ -69,6 +76,25 @@ class Checking {
       report_.figures.push_back(state_of(id, result->estimates[variable], network.quantities[variable]->unit));
     }
     inner::explain_conflicts(report_.findings, drafted_, book_, network, *result);
+    blame();
+  }
+
+  void blame() {
+    std::map<model::FigureId, Blame> blamed;
+    const auto put = [&](model::FigureId id, Blame blame) { blamed[id] = std::max(blamed[id], blame); };
+    for (const Finding& finding : report_.findings) {
+      if (finding.verdict != Verdict::conflicts) continue;
+      const Blame others = finding.culprits.empty() ? Blame::culprit : Blame::involved;
+      for (const model::FigureId id : finding.figures) put(id, others);
+      for (const Culprit& culprit : finding.culprits) {
+        if (&culprit != &finding.culprits.front() && !culprit.tied) break;
+        for (const Reckoned& r : culprit.should_be) put(r.figure, Blame::culprit);
+      }
+    }
+    for (FigureState& state : report_.figures) {
+      const auto it = blamed.find(state.figure);
+      if (it != blamed.end()) state.blame = it->second;
+    }
   }
 
   FigureState state_of(model::FigureId id, const Estimate& e, const quantity::Unit& unit) const {
@@ -93,6 +119,11 @@ class Checking {
 
 }  // namespace
 
+std::string_view name_of(Blame blame) {
+  constexpr std::array<std::string_view, 3> names{"none", "involved", "culprit"};
+  return names.at(static_cast<std::size_t>(blame));
+}
+
 const FigureState* Report::find(model::FigureId figure) const {
   const auto it = std::lower_bound(figures.begin(), figures.end(), figure,
                                    [](const FigureState& s, model::FigureId id) { return s.figure < id; });
@@ -108,6 +139,11 @@ const Finding* Report::find(model::RelationId relation) const {
 std::size_t Report::count(Verdict verdict) const {
   return static_cast<std::size_t>(
       std::count_if(findings.begin(), findings.end(), [&](const Finding& f) { return f.verdict == verdict; }));
+}
+
+std::size_t Report::remarks() const {
+  return static_cast<std::size_t>(
+      std::count_if(findings.begin(), findings.end(), [](const Finding& f) { return !f.remark.empty(); }));
 }
 
 Report check(const model::Record& record) { return Checking(record).run(); }

@@ -11,6 +11,15 @@
 
 namespace sash::workings {
 
+/// What part a figure has in the conflicts of the record.
+enum class Blame {
+  none,
+  involved,  ///< it stands in a conflict, but another figure is the most likely culprit
+  culprit,   ///< taken as wrong it lets the rest agree, alone or as well as others; or nothing tells which one is wrong
+};
+
+std::string_view name_of(Blame blame);  ///< the word for files: "culprit"
+
 /// What the whole network says about one figure.
 struct FigureState {
   model::FigureId figure;
@@ -20,6 +29,7 @@ struct FigureState {
   Standing standing = Standing::undetermined;
   std::optional<double> standardised;  ///< its adjustment over the adjustment's standard deviation
   std::optional<double> noticeable;    ///< the smallest error in it that would be noticed, unit of `said`
+  Blame blame = Blame::none;
   bool operator==(const FigureState&) const = default;
 };
 
@@ -32,7 +42,7 @@ struct ConstantUsed {
 };
 
 struct Report {
-  std::vector<Finding> findings;     ///< worst first, then by relation
+  std::vector<Finding> findings;     ///< conflicts, then those with a remark, then by verdict, worst first
   std::vector<FigureState> figures;  ///< figures that stand in a relation, by id
   std::vector<ConstantUsed> constants;
   GlobalTest test;  ///< of everything together
@@ -40,6 +50,7 @@ struct Report {
   const FigureState* find(model::FigureId figure) const;  ///< null when it stands in no relation
   const Finding* find(model::RelationId relation) const;  ///< null when there is none
   std::size_t count(Verdict verdict) const;
+  std::size_t remarks() const;  ///< findings that cannot be so although their arithmetic holds
 };
 
 /// Relations that were refused, or only proposed, are left out; so are corrected figures, for which the one that

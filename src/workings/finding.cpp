@@ -38,6 +38,12 @@ constexpr std::array<std::string_view, 11> explanation_names{
 std::string_view name_of(Verdict verdict) { return words_of(verdict).name; }
 std::string_view label_of(Verdict verdict) { return words_of(verdict).label; }
 
+std::string label_of(const Finding& finding) {
+  std::string label(label_of(finding.verdict));
+  if (!finding.remark.empty() && finding.verdict != Verdict::conflicts) label += ", but cannot be";
+  return label;
+}
+
 std::optional<Verdict> verdict_from_name(std::string_view name) {
   const auto it = std::find_if(verdicts.begin(), verdicts.end(), [&](const auto& w) { return w.name == name; });
   if (it == verdicts.end()) return std::nullopt;

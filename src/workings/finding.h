@@ -35,6 +35,14 @@ struct Reckoned {
   bool operator==(const Reckoned&) const = default;
 };
 
+/// Something that works out on the way and that nobody states: what another product would weigh, what is left over.
+struct Besides {
+  std::string name;  ///< "theoretical mass of NO"
+  bool is_mass = false;
+  Reckoned value;
+  bool operator==(const Besides&) const = default;
+};
+
 /// The figure (or two) that, taken as wrong, would let all the others agree.
 struct Culprit {
   std::vector<Reckoned> should_be;  ///< what it should have been, from all the others
@@ -77,12 +85,16 @@ struct Finding {
   std::optional<double> tolerance;        ///< the largest difference that would still agree, unit of `computed`
   std::string tolerance_reason;           ///< why that much; empty without a tolerance
   std::string sentence;                   ///< the finding in one sentence
+  std::vector<Besides> besides;           ///< what else works out
+  std::string remark;                     ///< what cannot be so although the arithmetic holds: a yield over 100 %
   std::vector<std::string> missing;       ///< when unsettled: what would settle it, each a short phrase
   std::vector<std::string> notes;         ///< what was assumed, and where the relation stops being valid
   std::vector<Culprit> culprits;          ///< most likely first; only when it conflicts
-  std::vector<Explanation> explanations;  ///< least assuming first; only when it conflicts
+  std::vector<Explanation> explanations;  ///< least assuming first; only when it conflicts or has a remark
   Workings workings;
   bool operator==(const Finding&) const = default;
 };
+/// As for its verdict, and that it cannot be so where there is a remark: "agrees, but cannot be".
+std::string label_of(const Finding& finding);
 
 }  // namespace sash::workings

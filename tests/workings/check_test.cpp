@@ -157,8 +157,14 @@ TEST(Check, AYieldOverOneHundredPercentCannotBe) {
   const auto percent = b.figure("110 %", Kind::percent_yield);
   b.relation(RelationType::yield, {{"actual", actual}, {"theoretical", theory}, {"percent", percent}});
   const Finding f = only_finding(b);
-  EXPECT_EQ(f.verdict, Verdict::conflicts);
-  EXPECT_THAT(f.sentence, HasSubstr("more than 100 % cannot be"));
+  EXPECT_EQ(f.verdict, Verdict::agrees) << "11.0 of 10.0 is 110 %: the arithmetic holds";
+  EXPECT_THAT(f.sentence, HasSubstr("works out to the same"));
+  EXPECT_THAT(f.remark, HasSubstr("more than 100 % cannot be pure, dry product"));
+  EXPECT_EQ(label_of(f), "agrees, but cannot be");
+  EXPECT_FALSE(f.explanations.empty());
+  const Report report = check(b.record());
+  EXPECT_EQ(report.count(Verdict::conflicts), 0u);
+  EXPECT_EQ(report.remarks(), 1u);
 }
 
 TEST(Check, WorksOutAYieldNobodyStates) {

@@ -40,6 +40,9 @@ ordered_json as_json(const Finding& finding, const model::Record& record) {
   out["tolerance"] = finding.tolerance ? ordered_json(*finding.tolerance) : ordered_json(nullptr);
   out["tolerance_reason"] = finding.tolerance_reason;
   out["sentence"] = finding.sentence;
+  auto& besides = out["besides"] = ordered_json::array();
+  for (const auto& b : finding.besides) besides.push_back({{"name", b.name}, {"value", as_json(b.value)}});
+  out["remark"] = finding.remark;
   out["missing"] = finding.missing;
   out["notes"] = finding.notes;
   auto& culprits = out["culprits"] = ordered_json::array();
@@ -64,12 +67,12 @@ ordered_json as_json(const model::Record& record, const workings::Report& report
   for (const auto& finding : report.findings) findings.push_back(as_json(finding, record));
   auto& figures = out["figures"] = ordered_json::array();
   for (const auto& state : report.figures) {
-    figures.push_back(
-        {{"figure", state.figure.number},
-         {"said", as_json(state.said)},
-         {"uncertainty_reason", state.doubt},
-         {"reconciled", as_json(state.reconciled)},
-         {"standardised", state.standardised ? ordered_json(*state.standardised) : ordered_json(nullptr)}});
+    figures.push_back({{"figure", state.figure.number},
+                       {"said", as_json(state.said)},
+                       {"uncertainty_reason", state.doubt},
+                       {"reconciled", as_json(state.reconciled)},
+                       {"standardised", state.standardised ? ordered_json(*state.standardised) : ordered_json(nullptr)},
+                       {"blame", workings::name_of(state.blame)}});
   }
   auto& hazards = out["cover"] = ordered_json::array();
   for (const auto& finding : cover.findings) {
@@ -103,8 +106,9 @@ std::string when(const Finding& finding, const model::Record& record) {
 }
 
 void print(const Finding& finding, const model::Record& record, std::ostream& out) {
-  out << workings::label_of(finding.verdict) << "  " << when(finding, record) << "  " << title(finding, record)
-      << "\n    " << finding.sentence << '\n';
+  out << workings::label_of(finding) << "  " << when(finding, record) << "  " << title(finding, record) << "\n    "
+      << finding.sentence << '\n';
+  if (!finding.remark.empty()) out << "    But: " << finding.remark << '\n';
   const std::string written = workings::plain_text(finding.workings);
   for (const auto line : split_lines(written)) out << "      " << line << '\n';
   if (finding.verdict == workings::Verdict::conflicts && !finding.tolerance_reason.empty())
@@ -123,6 +127,7 @@ int check(const std::string& path, bool json, const Console& console) {
   const auto report = workings::check(record);
   const auto cover = safety::check_cover(record);
   const auto conflicts = report.count(workings::Verdict::conflicts);
+  const auto remarks = report.remarks();
   const int gaps = cover.hazards - cover.covered;
 
   if (json) {
@@ -136,11 +141,13 @@ int check(const std::string& path, bool json, const Console& console) {
                   << time_text(model::film_start(record, hazard->place.footage) + finding.at) << "\n    "
                   << finding.sentence << '\n';
     }
-    console.out << conflicts << (conflicts == 1 ? " conflict, " : " conflicts, ") << gaps << " of " << cover.hazards
+    console.out << conflicts << (conflicts == 1 ? " conflict, " : " conflicts, ");
+    if (remarks > 0) console.out << remarks << " that cannot be, ";
+    console.out << gaps << " of " << cover.hazards
                 << " hazards without full cover. Screening only: local codes, the safety officer and licensed practice "
                    "decide.\n";
   }
-  return conflicts == 0 && gaps == 0 ? fine : conflicts_found;
+  return conflicts == 0 && remarks == 0 && gaps == 0 ? fine : conflicts_found;
 }
 
 }  // namespace sash::cli

@@ -73,8 +73,10 @@ void draw_top(Kit& kit, const Rect& at, const TopShown& shown, const FindingsSho
   ImGui::PopStyleVar();
   float right = at.max.x - wide - m.px(14);
   if (findings != nullptr) {
-    const bool bad = findings->counts[0] + findings->counts[1] > 0;
-    const Verdict mark = bad ? Verdict::conflict : findings->counts[2] > 0 ? Verdict::unsettled : Verdict::agrees;
+    const auto count = [&](FindingGroup g) { return findings->counts[static_cast<std::size_t>(g)]; };
+    const bool bad = count(FindingGroup::conflict) + count(FindingGroup::cover_gap) > 0;
+    const bool open = count(FindingGroup::cannot_be) + count(FindingGroup::unsettled) > 0;
+    const Verdict mark = bad ? Verdict::conflict : open ? Verdict::unsettled : Verdict::agrees;
     const float text = text_size(kit.fonts().body, findings->summary).x;
     const Rect box{{right - text - m.px(34), y}, {right, y + m.row}};
     const Pressed p = area(kit, "top.summary", box, {.label = findings->summary});

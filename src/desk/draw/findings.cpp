@@ -13,8 +13,8 @@
 namespace sash::desk {
 namespace {
 
-constexpr std::array group_marks{Verdict::conflict, Verdict::conflict, Verdict::unsettled, Verdict::agrees,
-                                 Verdict::agrees};
+constexpr std::array group_marks{Verdict::conflict,  Verdict::conflict, Verdict::unsettled,
+                                 Verdict::unsettled, Verdict::agrees,   Verdict::agrees};
 
 // Each count is a switch: only these, or all again.
 void counts_row(Kit& kit, const FindingsShown& shown, FindingsState& state) {

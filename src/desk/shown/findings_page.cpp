@@ -8,8 +8,9 @@
 namespace sash::desk {
 namespace {
 
-FindingGroup group_of(workings::Verdict v) {
-  switch (v) {
+FindingGroup group_of(const workings::Finding& f) {
+  if (!f.remark.empty() && f.verdict != workings::Verdict::conflicts) return FindingGroup::cannot_be;
+  switch (f.verdict) {
     case workings::Verdict::conflicts:
       return FindingGroup::conflict;
     case workings::Verdict::unsettled:
@@ -40,10 +41,10 @@ std::size_t open_proposals(const model::Record& record) {
 }  // namespace
 
 std::string group_text(FindingGroup group, std::size_t count) {
-  static constexpr std::array<std::string_view, finding_groups> one{"conflict", "cover gap", "unsettled", "worked out",
-                                                                    "in order"};
-  static constexpr std::array<std::string_view, finding_groups> many{"conflicts", "cover gaps", "unsettled",
-                                                                     "worked out", "in order"};
+  static constexpr std::array<std::string_view, finding_groups> one{"conflict",  "cover gap",  "impossible",
+                                                                    "unsettled", "worked out", "in order"};
+  static constexpr std::array<std::string_view, finding_groups> many{"conflicts", "cover gaps", "impossible",
+                                                                     "unsettled", "worked out", "in order"};
   return count_text(count, one[static_cast<std::size_t>(group)], many[static_cast<std::size_t>(group)]);
 }
 
@@ -62,11 +63,21 @@ Verdict tone_of(workings::Verdict v) {
   return Verdict::unsettled;
 }
 
+Verdict tone_of(const workings::Finding& finding) {
+  const bool doubtful = !finding.remark.empty() && finding.verdict != workings::Verdict::conflicts;
+  return doubtful ? Verdict::unsettled : tone_of(finding.verdict);
+}
+
 FigureVerdicts verdicts_of(const workings::Report& report) {
   FigureVerdicts verdicts;
   verdicts.reserve(report.figures.size());
+  for (const auto& state : report.figures) {
+    if (state.blame == workings::Blame::culprit) verdicts.emplace(state.figure, Verdict::conflict);
+  }
   // Findings come worst first, so the first verdict of a figure stays. A figure that was only worked out gets none.
   for (const auto& f : report.findings) {
+    if (f.verdict == workings::Verdict::conflicts) continue;
+    if (!f.remark.empty() && f.said) verdicts.try_emplace(f.said->figure, tone_of(f));
     if (f.verdict == workings::Verdict::worked_out) continue;
     for (const auto figure : f.figures) verdicts.try_emplace(figure, tone_of(f.verdict));
   }
@@ -81,9 +92,9 @@ FindingsShown show_findings(const session::SessionView& view, const Film& film) 
   };
   for (const auto& f : view.report.findings) {
     FindingRow row;
-    row.group = group_of(f.verdict);
-    row.mark = tone_of(f.verdict);
-    row.verdict = std::string(workings::label_of(f.verdict));
+    row.group = group_of(f);
+    row.mark = tone_of(f);
+    row.verdict = workings::label_of(f);
     row.about = f.type ? std::string(words_of(*f.type)) : "several relations";
     if (f.relation) {
       if (const auto* relation = model::find(view.record, *f.relation);
@@ -92,7 +103,7 @@ FindingsShown show_findings(const session::SessionView& view, const Film& film) 
       }
       row.thing = *f.relation;
     }
-    row.sentence = f.sentence;
+    row.sentence = f.remark.empty() ? f.sentence : f.sentence + " " + f.remark;
     if (const auto figure = workings::figure_to_look_at(f)) {
       row.film = film_of(*figure);
       row.look_at = *figure;
@@ -118,7 +129,8 @@ FindingsShown show_findings(const session::SessionView& view, const Film& film) 
   std::stable_sort(shown.rows.begin(), shown.rows.end(),
                    [](const auto& a, const auto& b) { return a.group < b.group; });
   for (const auto& row : shown.rows) ++shown.counts[static_cast<std::size_t>(row.group)];
-  for (const FindingGroup g : {FindingGroup::conflict, FindingGroup::cover_gap, FindingGroup::unsettled}) {
+  for (const FindingGroup g :
+       {FindingGroup::conflict, FindingGroup::cover_gap, FindingGroup::cannot_be, FindingGroup::unsettled}) {
     const std::size_t n = shown.counts[static_cast<std::size_t>(g)];
     if (n > 0) shown.summary += (shown.summary.empty() ? "" : ", ") + group_text(g, n);
   }

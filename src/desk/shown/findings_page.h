@@ -15,8 +15,8 @@
 namespace sash::desk {
 
 /// What a finding is about, worst first; also the order of the list.
-enum class FindingGroup { conflict, cover_gap, unsettled, worked_out, agrees };
-inline constexpr std::size_t finding_groups = 5;
+enum class FindingGroup { conflict, cover_gap, cannot_be, unsettled, worked_out, agrees };
+inline constexpr std::size_t finding_groups = 6;
 std::string group_text(FindingGroup group, std::size_t count);  ///< "1 conflict", "4 cover gaps", "6 in order"
 
 struct FindingRow {
@@ -39,10 +39,12 @@ struct FindingsShown {
 
 FindingsShown show_findings(const session::SessionView& view, const Film& film);
 
-/// For each figure the worst verdict of the findings it is in.
+/// For each figure the worst verdict of the findings it is in. Of a conflict only the likely culprits bear the mark, of
+/// what cannot be only the figure that says so.
 FigureVerdicts verdicts_of(const workings::Report& report);
 
 Verdict tone_of(workings::Verdict verdict);
+Verdict tone_of(const workings::Finding& finding);
 
 /// The row after (`by` 1) or before (-1) `chosen`, among those of `only` where it is given.
 std::optional<std::size_t> step_finding(const FindingsShown& shown, std::optional<std::size_t> chosen, int by,

@@ -144,22 +144,25 @@ constexpr std::array gas_slots{
     SlotShape{"pressure", "pressure", false, false, pressure},
 };
 constexpr std::array gas_given{
-    GivenShape{"substance", "Gas", "NO2"},
-    GivenShape{"temperature", "Temperature", "20 Cel"},
-    GivenShape{"pressure", "Pressure", "101.3 kPa"},
-    GivenShape{"over_water", "Over water", "yes"},
+    GivenShape{"substance", "Gas", "NO2"},           GivenShape{"temperature", "Temperature", "20 Cel"},
+    GivenShape{"pressure", "Pressure", "101.3 kPa"}, GivenShape{"over_water", "Over water", "yes"},
+    GivenShape{"water", "Led through", "200 mL"},
 };
 constexpr std::array heat_slots{
     SlotShape{"heat", "heat", false, false, energy},
     SlotShape{"mass", "mass warmed", false, false, mass},
     SlotShape{"amount", "amount reacted", false, false, amount},
+    SlotShape{"reacting_mass", "mass reacted or dissolved", false, false, mass},
     SlotShape{"temperature_before", "temperature before", false, false, temperature},
     SlotShape{"temperature_after", "temperature after", false, false, temperature},
     SlotShape{"temperature_change", "temperature change", false, false, warmth},
     SlotShape{"vessel_mass", "mass of the vessel", false, false, mass},
 };
 constexpr std::array heat_given{
-    GivenShape{"substance", "What is warmed", "water"},
+    GivenShape{"content", "What is warmed", "water"},
+    GivenShape{"substance", "What reacts or dissolves", "NaOH"},
+    GivenShape{"process", "By", "dissolving, neutralisation, melting or boiling"},
+    GivenShape{"equation", "Or by the equation", "CH4 + 2 O2 -> CO2 + 2 H2O(l)"},
     GivenShape{"heat_capacity", "Heat capacity", "4.18 J/(g.K)"},
     GivenShape{"enthalpy", "Enthalpy", "-44.5 kJ/mol"},
     GivenShape{"vessel", "Vessel of", "glass"},

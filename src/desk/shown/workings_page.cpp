@@ -90,9 +90,9 @@ RelationShown relation_of(const session::SessionView& view, const workings::Find
   const model::Relation* relation = f.relation ? model::find(view.record, *f.relation) : nullptr;
   shown.title = f.type ? std::string(words_of(*f.type)) : "Several relations together";
   if (relation != nullptr && !relation->label.empty()) shown.title += ": " + relation->label;
-  shown.verdict = std::string(workings::label_of(f.verdict));
-  shown.tone = tone_of(f.verdict);
-  shown.sentence = f.sentence;
+  shown.verdict = workings::label_of(f);
+  shown.tone = tone_of(f);
+  shown.sentence = f.remark.empty() ? f.sentence : f.sentence + " " + f.remark;
   shown.lines = f.workings.lines;
   if (!f.tolerance_reason.empty()) shown.tolerance = f.tolerance_reason;
   shown.missing = f.missing;

@@ -53,6 +53,16 @@ std::string culprits_and_explanations(const Finding& finding) {
   return out;
 }
 
+// What cannot be is marked like what is not settled.
+std::string_view css_of(const Finding& finding) {
+  const bool doubtful = !finding.remark.empty() && finding.verdict != Verdict::conflicts;
+  return workings::name_of(doubtful ? Verdict::unsettled : finding.verdict);
+}
+
+std::string told(const Finding& finding) {
+  return finding.remark.empty() ? finding.sentence : finding.sentence + " " + finding.remark;
+}
+
 }  // namespace
 
 std::string summary_html(const Materials& m) {
@@ -80,10 +90,10 @@ std::string attention_html(const Materials& m) {
   const FilmTime film(m.record);
   std::string items;
   for (const Finding& finding : m.report.findings) {
-    if (finding.verdict != Verdict::conflicts) continue;
+    if (finding.verdict != Verdict::conflicts && finding.remark.empty()) continue;
     items +=
-        fmt::format("<li class=\"conflicts\"><b>{} {}</b>: {}{}</li>\n", when_text(m, film, finding),
-                    escaped(relation_title(m, finding)), escaped(finding.sentence), culprits_and_explanations(finding));
+        fmt::format("<li class=\"{}\"><b>{} {}</b>: {}{}</li>\n", css_of(finding), when_text(m, film, finding),
+                    escaped(relation_title(m, finding)), escaped(told(finding)), culprits_and_explanations(finding));
   }
   for (const auto& finding : m.cover.findings) {
     if (finding.gap == safety::Gap::none) continue;
@@ -105,8 +115,8 @@ std::string workings_html(const Materials& m) {
   for (const Finding& finding : m.report.findings) {
     out += fmt::format(
         "<article class=\"finding {}\"><h3>{} <small>{}</small> <span class=\"verdict\">{}</span></h3><p>{}</p>",
-        workings::name_of(finding.verdict), escaped(relation_title(m, finding)), when_text(m, film, finding),
-        escaped(workings::label_of(finding.verdict)), escaped(finding.sentence));
+        css_of(finding), escaped(relation_title(m, finding)), when_text(m, film, finding),
+        escaped(workings::label_of(finding)), escaped(told(finding)));
     if (!finding.workings.empty()) {
       out += "<div class=\"workings\">";
       for (const auto& line : finding.workings.lines) out += "<div>" + typeset(line) + "</div>";

@@ -60,9 +60,12 @@ std::string sound_cell(const Row& row) {
   return out + escaped_lines(std::string_view(text).substr(done));
 }
 
-// The worst finding a figure stands in decides its mark.
+// The worst finding a figure stands in decides its mark; but of a conflict only its likely culprits bear it.
 const workings::Finding* worst_for(const workings::Report& report, model::FigureId id) {
+  const auto* state = report.find(id);
+  const bool innocent = state != nullptr && state->blame == workings::Blame::involved;
   for (const auto& finding : report.findings) {  // worst first
+    if (innocent && finding.verdict == workings::Verdict::conflicts) continue;
     if (std::find(finding.figures.begin(), finding.figures.end(), id) != finding.figures.end()) return &finding;
   }
   return nullptr;
@@ -79,8 +82,12 @@ std::string figures_cell(const Row& row, const workings::Report& report) {
     if (figure->source != model::Source::said)
       out += fmt::format(" <small>({})</small>", replace_all(std::string(model::name_of(figure->source)), "_", " "));
     if (figure->origin.standing == model::Standing::proposed) out += " <small>(proposed, not confirmed)</small>";
-    if (finding != nullptr)
-      out += fmt::format("<br><small class=\"verdict\">{}</small>", escaped(workings::label_of(finding->verdict)));
+    if (finding != nullptr) {
+      const bool says_so = finding->said && finding->said->figure == figure->id;
+      const std::string label =
+          says_so ? workings::label_of(*finding) : std::string(workings::label_of(finding->verdict));
+      out += fmt::format("<br><small class=\"verdict\">{}</small>", escaped(label));
+    }
     out += "</div>";
   }
   for (const auto* note : row.notes) out += "<div class=\"note\">" + escaped_lines(note->text) + "</div>";

@@ -15,8 +15,6 @@ namespace {
 using model::RelationType;
 using quantity::Kind;
 
-constexpr double least_believable_yield = 0.2;  // an explanation that leaves less explains too much
-
 const std::vector<std::string> hydrate_waters{"0.5", "1", "2", "3", "4", "5", "6", "7", "8", "9", "10", "12"};
 
 // The same formula with other water of crystallisation, none included; itself excluded.
@@ -81,6 +79,7 @@ class Readings {
     std::replace(drafted.begin(), drafted.end(), &d_, &trial);
     const Finding finding = Judge(drafted, book_, {}).finding_of(trial);
     if (finding.verdict == Verdict::conflicts || finding.verdict == Verdict::unsettled) return false;
+    if (!finding.remark.empty()) return false;
     return !finding.computed || finding.computed->unit != "%" ||
            finding.computed->value >= 100 * least_believable_yield;
   }

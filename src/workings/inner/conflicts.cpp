@@ -65,10 +65,26 @@ Finding finding_of(const Part& part, const std::set<model::FigureId>& figures) {
   return finding;
 }
 
+// More than there can be, though figures agree: slips that would bring it down.
+std::vector<Explanation> slips_behind(const Finding& finding, const Drafted& d, const Judge& judge,
+                                      const FigureBook& book) {
+  const Network network = judge.network_behind(d, finding.computed ? finding.computed->figure : model::FigureId{});
+  for (std::size_t i = 0; i < d.draft.quantities.size(); ++i) {
+    const auto& most = d.draft.quantities[i].most;
+    const VariableIndex v = network.variables[0][i];
+    if (most && network.followed[v] && *network.followed[v] > *most) return slips_behind_yield(network, v, book);
+  }
+  return {};
+}
+
 // Conflicts within one relation that the larger network dilutes still have their own suspects; and the chemistry of a
 // relation has explanations of its own.
 void explain(Finding& finding, const Drafted& d, const std::vector<const Drafted*>& all, const FigureBook& book) {
-  if (finding.culprits.empty()) {
+  if (!finding.remark.empty()) {
+    const auto slips = slips_behind(finding, d, Judge(all, book, {}), book);
+    finding.explanations.insert(finding.explanations.end(), slips.begin(), slips.end());
+  }
+  if (finding.verdict == Verdict::conflicts && finding.culprits.empty()) {
     const Network own = network_of({&d.draft}, book);
     const auto result = reconcile(own.system);
     for (const Part& part : result ? result->parts : std::vector<Part>{}) {
@@ -108,7 +124,8 @@ void explain_conflicts(std::vector<Finding>& findings, const std::vector<Drafted
   for (const Drafted& d : drafted) all.push_back(&d);
   for (const Drafted& d : drafted) {
     for (Finding& finding : findings) {
-      if (finding.relation == d.relation->id && finding.verdict == Verdict::conflicts) explain(finding, d, all, book);
+      if (finding.relation != d.relation->id) continue;
+      if (finding.verdict == Verdict::conflicts || !finding.remark.empty()) explain(finding, d, all, book);
     }
   }
   for (Finding& finding : more) put_in_order(finding.explanations);

@@ -108,6 +108,10 @@ std::vector<const Draft*> Judge::cluster(const Drafted& d, model::FigureId focus
   return result;
 }
 
+Network Judge::network_behind(const Drafted& d, model::FigureId freed) const {
+  return network_of(cluster(d, freed), book_, {freed});
+}
+
 std::optional<Judge::Attempt> Judge::attempt(const Drafted& d, std::size_t quantity, bool both_ways) const {
   const model::FigureId focus = d.draft.quantities[quantity].figure;
   Attempt a{quantity, network_of(cluster(d, focus, both_ways), book_, {focus}), {}, 0};
@@ -122,7 +126,7 @@ std::optional<Judge::Attempt> Judge::attempt(const Drafted& d, std::size_t quant
 
 // The figure of this relation without which it and what it leans on would agree, when there is just one.
 std::optional<std::size_t> Judge::odd_one_out(const Drafted& d) const {
-  const Network network = network_of(cluster(d, {}), book_);
+  const Network network = network_behind(d, {});
   const auto result = reconcile(network.system);
   if (!result) return std::nullopt;
   for (const Part& part : result->parts) {
@@ -180,8 +184,31 @@ Finding Judge::finding_of(const Drafted& d) const {
     settle(finding, d, *tried);
     return finding;
   }
+  if (const auto tried = follow_on(d)) {
+    settle(finding, d, *tried);
+    return finding;
+  }
   ask(finding, d);
   return finding;
+}
+
+// Where no figure is left to compute, what the relation comes to: the hidden quantity that most of the steps lead to.
+// Not one that a person could state instead: that is what would settle the relation.
+std::optional<Judge::Attempt> Judge::follow_on(const Drafted& d) const {
+  const auto& quantities = d.draft.quantities;
+  const bool asks = std::any_of(quantities.begin(), quantities.end(), [](const Quantity& q) { return q.askable; });
+  if (asks) return std::nullopt;
+  const Network network = network_behind(d, {});
+  const auto& own = network.variables[0];
+  for (auto step = network.steps.rbegin(); step != network.steps.rend(); ++step) {
+    const auto it = std::find(own.begin(), own.end(), step->variable);
+    if (it == own.end()) continue;
+    const std::size_t quantity = static_cast<std::size_t>(it - own.begin());
+    if (quantities[quantity].from != Quantity::From::hidden || quantities[quantity].silent) continue;
+    auto tried = attempt(d, quantity);
+    if (tried && tried->determined()) return tried;
+  }
+  return std::nullopt;
 }
 
 void Judge::settle(Finding& finding, const Drafted& d, const Attempt& a) const {
@@ -200,7 +227,6 @@ void Judge::settle(Finding& finding, const Drafted& d, const Attempt& a) const {
         "(JCGM 101).");
   }
   finding.computed = computed_text(value, e.value, e.spread);
-  finding.workings = written_out(a.network, a.reconciliation.estimates, book_, a.variable, constants_);
   if (value.stated) {
     finding.said = said_text(value);
     compare(finding, value, e.value, e.spread);
@@ -208,8 +234,47 @@ void Judge::settle(Finding& finding, const Drafted& d, const Attempt& a) const {
     finding.verdict = Verdict::worked_out;
     finding.sentence = capital(value.name) + " works out to " + finding.computed->text + "; nobody states it.";
   }
+  tell_besides(finding, d, a);
   bound(finding, e, q, value);
+  bound_the_rest(finding, d, a);
   note_close_call(finding, d, a);
+  for (const Afterthought& after : d.draft.afterthoughts) {
+    const Estimate& known = a.reconciliation.estimates[a.network.variables[0][after.quantity]];
+    if (known.standing == Standing::undetermined) continue;
+    std::string note = after.note(after.quantity == a.quantity ? e.value : known.value);
+    if (!note.empty()) finding.notes.push_back(std::move(note));
+  }
+}
+
+// What follows besides: the other products, what is left over, which reactant runs out first.
+void Judge::tell_besides(Finding& finding, const Drafted& d, const Attempt& a) const {
+  const auto& own = a.network.variables[0];
+  std::vector<VariableIndex> written{a.variable};
+  for (const std::size_t quantity : d.draft.besides) {
+    const VariableIndex v = own[quantity];
+    const Estimate& e = a.reconciliation.estimates[v];
+    if (v == a.variable || e.standing != Standing::determined) continue;
+    if (!(e.value > coverage * e.spread)) continue;  // nothing is left of what runs out
+    const Quantity& q = d.draft.quantities[quantity];
+    model::Figure nameless;
+    nameless.kind = q.kind;
+    finding.besides.push_back(
+        {q.name, q.kind == quantity::Kind::mass, computed_text(unstated(nameless, q.name), e.value, e.spread)});
+    written.push_back(v);
+  }
+  finding.workings = written_out(a.network, a.reconciliation.estimates, book_, written, constants_);
+  if (finding.verdict != Verdict::worked_out) return;
+  for (std::size_t i = 0; i < a.network.equations.size(); ++i) {
+    const NetworkEquation& eq = a.network.equations[i];
+    const std::size_t least = a.network.least_member[i];
+    if (eq.draft != &d.draft || least == 0 || eq.members.size() < 3) continue;
+    finding.sentence = a.network.quantities[eq.members[least]]->symbol.below + " runs out first. " + finding.sentence;
+  }
+  std::string masses;
+  for (const Besides& b : finding.besides) {
+    if (b.is_mass) masses += (masses.empty() ? " Besides: " : ", ") + b.name + " " + b.value.text;
+  }
+  if (!masses.empty()) finding.sentence += masses + ".";
 }
 
 // Two reactants so nearly in proportion that the figures do not tell which one runs out.
@@ -249,9 +314,24 @@ void Judge::bound(Finding& finding, const Estimate& e, const Quantity& q, const 
   } else if (q.enough && si - sure < *q.enough) {
     finding.notes.push_back("It is so close that, as uncertain as the figures are, it may not be enough.");
   } else if (q.most && si - sure > *q.most) {
-    finding.verdict = Verdict::conflicts;
-    finding.sentence = works_out + ": more than " +
-                       quantity::show_with_unit(value.from_si(*q.most), value.unit.symbol()) + " cannot be.";
+    finding.remark = works_out + ": more than " +
+                     quantity::show_with_unit(value.from_si(*q.most), value.unit.symbol()) + " " + q.past_most + ".";
+  }
+}
+
+// The same for what only stands between the figures: the yield of a step that nobody states.
+void Judge::bound_the_rest(Finding& finding, const Drafted& d, const Attempt& a) const {
+  const auto& own = a.network.variables[0];
+  for (std::size_t i = 0; i < own.size() && finding.remark.empty(); ++i) {
+    const Quantity& q = d.draft.quantities[i];
+    const Estimate& e = a.reconciliation.estimates[own[i]];
+    if (!q.most || own[i] == a.variable || e.standing != Standing::determined) continue;
+    if (e.value - coverage * e.spread <= *q.most) continue;
+    model::Figure nameless;
+    nameless.kind = q.kind;
+    const FigureValue value = unstated(nameless, "the " + q.name);
+    finding.remark = capital(value.name) + " works out to " + computed_text(value, e.value, e.spread).text +
+                     ": more than 100 % " + q.past_most + ".";
   }
 }
 
@@ -302,7 +382,7 @@ void Judge::ask(Finding& finding, const Drafted& d) const {
   finding.verdict = Verdict::unsettled;
   if (d.usable()) {
     // With nothing freed: what stays undetermined is what is missing.
-    const Network network = network_of(cluster(d, {}), book_);
+    const Network network = network_behind(d, {});
     ReconcileOptions options;
     options.find_suspects = false;
     const auto result = reconcile(network.system, options);

@@ -24,6 +24,9 @@ class Judge {
   /// Without culprits and explanations: those take the whole network.
   Finding finding_of(const Drafted& drafted) const;
 
+  /// The relation with what other relations give for figures nobody stated, `freed` taken as unknown.
+  Network network_behind(const Drafted& drafted, model::FigureId freed) const;
+
  private:
   struct Attempt;
   std::vector<std::size_t> candidates(const Drafted& d) const;
@@ -34,7 +37,10 @@ class Judge {
   void settle(Finding& finding, const Drafted& d, const Attempt& attempt) const;
   void compare(Finding& finding, const FigureValue& value, double si, double si_spread) const;
   void note_close_call(Finding& finding, const Drafted& d, const Attempt& attempt) const;
+  void tell_besides(Finding& finding, const Drafted& d, const Attempt& attempt) const;
   void bound(Finding& finding, const Estimate& e, const Quantity& q, const FigureValue& value) const;
+  void bound_the_rest(Finding& finding, const Drafted& d, const Attempt& attempt) const;
+  std::optional<Attempt> follow_on(const Drafted& d) const;
   void ask(Finding& finding, const Drafted& d) const;
 
   const FigureBook& book_;

@@ -153,6 +153,30 @@ std::vector<Explanation> slips(const Suspicion& suspicion, const Network& networ
   return result;
 }
 
+std::vector<Explanation> slips_behind_yield(const Network& network, VariableIndex yield, const FigureBook& book) {
+  std::vector<Explanation> result;
+  for (const auto& [id, variable] : network.figures) {
+    const FigureValue* value = book.find(id);
+    if (value == nullptr || network.system.variables()[variable].status != Variable::Status::measured) continue;
+    for (const Slip& slip : slips_with(*value, network)) {
+      std::vector<double> values;
+      for (const auto& v : network.followed) values.push_back(v.value_or(0));
+      const double si = value->unit.to_si(slip.would_be);
+      values[variable] = si;
+      const double leaves = follow_again(network, yield, values);
+      if (!(leaves >= least_believable_yield && leaves <= 1)) continue;
+      Explanation e;
+      e.kind = slip.kind;
+      e.would_be = computed_text(*value, si, 0);
+      e.sentence = "Perhaps " + slip.words + ": " + value->name + " would be " + e.would_be->text + " instead of " +
+                   said_text(*value).text + ", and the yield " + quantity::show_with_unit(100 * leaves, "%", 3) + ".";
+      e.assumes = slip.assumes;
+      result.push_back(std::move(e));
+    }
+  }
+  return result;
+}
+
 void put_in_order(std::vector<Explanation>& explanations) {
   std::stable_sort(explanations.begin(), explanations.end(),
                    [](const Explanation& a, const Explanation& b) { return a.assumes < b.assumes; });

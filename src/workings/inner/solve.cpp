@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 #include <limits>
+#include <utility>
 
 #include "workings/inner/start.h"
 
@@ -12,6 +13,7 @@ namespace {
 constexpr int most_rounds = 80;
 constexpr double step_done = 1e-10;      // of a standard deviation, or relative for a wanted variable
 constexpr double equations_met = 1e-10;  // relative to the size of the terms of an equation
+constexpr double unnoticed = 1e-13;      // likewise: a step of a value near zero that no equation notices
 constexpr double met_by_far = 1e-7;      // good enough for a search that can go no further
 constexpr double longest_log_step = 3;   // a factor of twenty in one step
 constexpr double shortest_rest = 0.1;    // of a positive value in one step
@@ -113,7 +115,16 @@ double squared(const std::vector<double>& v) {
 
 class Search {
  public:
-  Search(const Problem& problem, Solution& solution) : problem_(problem), s_(solution) {}
+  Search(const Problem& problem, Solution& solution) : problem_(problem), s_(solution), places_(problem.nodes.size()) {
+    for (std::size_t e = 0; e < problem.equations.size(); ++e) {
+      const auto& members = problem.equations[e].members;
+      for (std::size_t m = 0; m < members.size(); ++m) {
+        const Node& node = problem.nodes[at(members[m])];
+        const bool plain = node.status == Variable::Status::unmeasured && node.scale == Scale::plain;
+        if (plain) places_[at(members[m])].push_back({e, m});
+      }
+    }
+  }
 
   void run() {
     s_.x = s_.coordinates.values(s_.state);
@@ -154,9 +165,19 @@ class Search {
       const int node = static_cast<int>(i);
       if (!s_.coordinates.is_wanted(node)) continue;
       const double w = step_.w[at(s_.coordinates.wanted_column(node))];
-      const double size = std::fabs(s_.coordinates.slope_at(node, s_.x[i])) == 1 ? std::fabs(s_.x[i]) : 1;
-      step_size_ = std::max(step_size_, std::fabs(w) / std::max(size, std::numeric_limits<double>::min()));
+      const bool plain = problem_.nodes[i].scale == Scale::plain;
+      const double size = plain ? std::fabs(s_.x[i]) : 1;
+      const double by = std::fabs(w) / std::max(size, std::numeric_limits<double>::min());
+      if (by <= step_size_ || (plain && noticed(i, w) <= unnoticed)) continue;
+      step_size_ = by;
     }
+  }
+
+  // By how much, relatively, a step of a value changes the equations it stands in.
+  double noticed(std::size_t node, double step) const {
+    double most = 0;
+    for (const auto& [e, m] : places_[node]) most = std::max(most, std::fabs(misfit_.slopes[e][m] * step));
+    return most;
   }
 
   // How much of the step keeps logarithms in reach and positive values positive.
@@ -210,6 +231,7 @@ class Search {
 
   const Problem& problem_;
   Solution& s_;
+  std::vector<std::vector<std::pair<std::size_t, std::size_t>>> places_;  // of plain unknowns: equation, member
   Misfit misfit_;
   State step_;
   double step_size_ = 0;

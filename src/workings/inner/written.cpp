@@ -37,7 +37,7 @@ class Writing {
           const ConstantIndex& constants)
       : n_(network), estimates_(estimates), book_(book), constants_(constants) {}
 
-  Workings run(VariableIndex wanted) {
+  Workings run(const std::vector<VariableIndex>& wanted) {
     Workings workings;
     for (const Given& step : steps_to(wanted)) {
       Line line = written(step);
@@ -47,9 +47,9 @@ class Writing {
   }
 
  private:
-  std::vector<Given> steps_to(VariableIndex wanted) const {
+  std::vector<Given> steps_to(const std::vector<VariableIndex>& wanted) const {
     std::vector<bool> needed(n_.quantities.size(), false);
-    needed[wanted] = true;
+    for (const VariableIndex v : wanted) needed[v] = true;
     std::vector<Given> steps;
     for (auto it = n_.steps.rbegin(); it != n_.steps.rend(); ++it) {
       if (!needed[it->variable]) continue;
@@ -304,7 +304,7 @@ class Writing {
 }  // namespace
 
 Workings written_out(const Network& network, const std::vector<Estimate>& estimates, const FigureBook& book,
-                     VariableIndex wanted, const ConstantIndex& constants) {
+                     const std::vector<VariableIndex>& wanted, const ConstantIndex& constants) {
   return Writing(network, estimates, book, constants).run(wanted);
 }
 

@@ -13,9 +13,9 @@ namespace sash::workings::inner {
 /// Index in Report::constants by Quantity::key.
 using ConstantIndex = std::map<std::string, std::size_t>;
 
-/// The lines that lead to `wanted`, and none that do not; empty when it does not follow step by step. `estimates` are
+/// The lines that lead to all of `wanted`, and none that do not; empty when none follows step by step. `estimates` are
 /// of the network's variables: their uncertainties tell how many digits to show.
 Workings written_out(const Network& network, const std::vector<Estimate>& estimates, const FigureBook& book,
-                     VariableIndex wanted, const ConstantIndex& constants);
+                     const std::vector<VariableIndex>& wanted, const ConstantIndex& constants);
 
 }  // namespace sash::workings::inner

@@ -136,7 +136,7 @@ class ChainDraft {
         stated != yields_.end()
             ? stated->second.quantity
             : d_.hidden("yield of step " + number, Piece::of_symbol("Y", number), Kind::percent_yield, true);
-    d_.at(yield).most = 1;
+    limit_yield(d_.at(yield));
     const auto product = products_.find(k + 1);
     std::optional<std::size_t> isolated;
     if (product != products_.end()) {
@@ -154,7 +154,7 @@ class ChainDraft {
   void finish(const std::optional<Filled>& overall, std::size_t last, std::vector<Weighted> whole, double ratios) {
     const std::size_t all =
         overall ? overall->quantity : d_.hidden("overall yield", Piece::of_symbol("Y", "overall"), Kind::percent_yield);
-    d_.at(all).most = 1;
+    limit_yield(d_.at(all));
     d_.aim(all);
     whole.push_back({all, -1});
     whole.push_back({last, 1});

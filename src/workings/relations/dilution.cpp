@@ -1,4 +1,5 @@
 // Dilution: the solute stays, the solution grows.
+#include "workings/relations/contraction.h"
 #include "workings/relations/strength.h"
 
 namespace sash::workings {
@@ -40,7 +41,7 @@ class Dilution final : public RelationKind {
     if (!before) d.missing("the strength before");
     if (!after) d.missing("the strength after");
     if (before && after) keep_solute(d, first, *before, second, *after);
-    if (added) add_solvent(d, first, second, *added);
+    if (added) add_solvent(d, before, first, second, *added);
   }
 
  private:
@@ -68,12 +69,27 @@ class Dilution final : public RelationKind {
     if (a && b) d.equal("the solute before and after", *b, *a);
   }
 
-  static void add_solvent(Drafting& d, SolutionSide& first, SolutionSide& second, const Filled& added) {
+  static void add_solvent(Drafting& d, const std::optional<Filled>& strength, SolutionSide& first, SolutionSide& second,
+                          const Filled& added) {
     const bool by_mass = added.value->unit.dimension() == dimension::mass;
     const StrengthMeaning base{SoluteIn::mass, by_mass};
-    if (!by_mass) d.note("Volumes are taken to add up; liquids that mix can take less room than they did apart.");
-    d.sum("the solution and the solvent added",
-          {{base_of(d, second, base), -1}, {base_of(d, first, base), 1}, {added.quantity, 1}});
+    std::vector<Weighted> members{{base_of(d, second, base), -1}, {base_of(d, first, base), 1}, {added.quantity, 1}};
+    if (!by_mass) {
+      if (const auto lost = lost_with(d, strength, added)) members.push_back({*lost, -1});
+    }
+    d.sum("the solution and the solvent added", members);
+  }
+
+  // What the volumes lose together, from whichever two of the three are stated.
+  static std::optional<std::size_t> lost_with(Drafting& d, const std::optional<Filled>& strength, const Filled& added) {
+    const auto stated = [](const std::optional<Filled>& f) { return f && f->value->stated; };
+    const auto before = d.figure("volume_before", {dimension::volume}, "1");
+    const auto after = d.figure("volume_after", {dimension::volume}, "2");
+    if (!stated(before) || !strength) return volume_lost(d, {});
+    const VolumePart solution{before->value->si, &*strength};
+    if (added.value->stated) return volume_lost(d, {solution, {added.value->si, nullptr}});
+    if (stated(after)) return volume_lost_filling_up(d, solution, after->value->si);
+    return volume_lost(d, {});
   }
 };
 

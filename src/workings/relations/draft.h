@@ -33,6 +33,7 @@ struct Quantity {
   double spread = 0;             ///< of a constant, SI
   std::string source;            ///< of a constant
   std::optional<double> most;    ///< SI; it cannot be more than this: a yield of 100 %
+  std::string past_most;         ///< what more than that cannot be: "cannot be pure, dry product"
   std::optional<double> enough;  ///< SI; it must not be less than this: a quench of 100 %
   bool askable = false;          ///< hidden, and a person could state it: named when it is missing
   bool silent = false;           ///< hidden, and left out of the workings where it is only a step between two lines
@@ -65,12 +66,20 @@ struct Equation {
   Writer writer;
 };
 
+/// A note that depends on what a quantity comes to: SI in, a sentence out, or nothing where there is nothing to say.
+struct Afterthought {
+  std::size_t quantity;
+  std::function<std::string(double si)> note;
+};
+
 struct Draft {
   std::vector<Quantity> quantities;
   std::vector<Equation> equations;
   std::vector<std::size_t> aims;     ///< what the relation naturally gives (not what goes in), best first
+  std::vector<std::size_t> besides;  ///< hidden, but worth telling where they follow
   std::vector<std::string> missing;  ///< without these there is nothing to compute
   std::vector<std::string> notes;
+  std::vector<Afterthought> afterthoughts;
 };
 
 }  // namespace sash::workings

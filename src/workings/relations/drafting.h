@@ -2,6 +2,7 @@
 // Drafting: what a relation's class makes its draft with: its figures by slot, what was given with it, constants from
 // the tables, and the equations. Keeps the units: everything that goes in is SI.
 
+#include <functional>
 #include <map>
 #include <optional>
 #include <string>
@@ -69,8 +70,12 @@ class Drafting {
   std::optional<std::size_t> one_of(const std::vector<Filled>& filled);
 
   void aim(std::size_t quantity) { draft_.aims.push_back(quantity); }
+  void tell(std::size_t quantity) { draft_.besides.push_back(quantity); }
   void missing(std::string what) { draft_.missing.push_back(std::move(what)); }
   void note(std::string what) { draft_.notes.push_back(std::move(what)); }
+  void note_after(std::size_t quantity, std::function<std::string(double si)> note) {
+    draft_.afterthoughts.push_back({quantity, std::move(note)});
+  }
 
   /// The substance the relation is about: given, or the one its figures or their portions are about; empty when none.
   std::string substance() const;

@@ -74,6 +74,7 @@ class Electrolysis final : public RelationKind {
       d.at(figure->quantity).symbol = Piece::of_symbol("η");
       d.at(figure->quantity).symbol.figure = d.at(figure->quantity).figure;
       d.at(figure->quantity).most = 1;
+      d.at(figure->quantity).past_most = "cannot have come from this charge alone";
       return figure->quantity;
     }
     d.note("All of the current is taken to go into the product.");

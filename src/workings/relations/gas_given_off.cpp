@@ -1,5 +1,7 @@
 // Gas: its amount or mass and the volume it takes at temperature and pressure, dry or over water.
 // Source: ideal gas law with the exact gas constant, SI Brochure, 9th ed. (2019).
+#include "chem/gas.h"
+#include "quantity/show.h"
 #include "workings/relations/species_amounts.h"
 #include "workings/relations/water_vapour.h"
 
@@ -46,6 +48,27 @@ class GasGivenOff final : public RelationKind {
     d.product("the amount and volume of " + name,
               {{volume->quantity, -1}, {n, 1}, {gas_constant(d), 1}, {temperature, 1}, {own, -1}});
     d.note("The gas is taken as ideal; what dissolves in the liquid is not counted.");
+    flag_dissolving(d, volume->quantity);
+  }
+
+ private:
+  // Led through water, a gas that dissolves well is no measure of what was made.
+  static void flag_dissolving(Drafting& d, std::size_t volume) {
+    const std::string gas = d.substance();
+    const auto water =
+        d.given_quantity("water", Kind::volume, Piece::of_symbol("V", "water"), "water the gas is led through");
+    if (gas.empty() || (!water && !d.given("over_water"))) return;
+    const double litres = water ? 1000 * d.at(*water).value : 0;
+    const double pascal = 1000 * d.bench().pressure_kpa;
+    d.note_after(volume, [=](double cubic_metres) -> std::string {
+      const auto kept = chem::dissolved_share(gas, pascal, cubic_metres, litres > 0 ? litres : 1000 * cubic_metres);
+      if (!kept || !kept->considerable) return {};
+      const std::string beside =
+          litres > 0 ? quantity::show_with_unit(litres, "L", 3) + " of water" : "as much water as there is gas";
+      return "The volume is no measure of what was made: in balance with " + beside + ", " +
+             quantity::show_with_unit(100 * kept->fraction, "%", 2) + " of the gas stays dissolved." +
+             (kept->note.empty() ? "" : " " + kept->note);
+    });
   }
 };
 

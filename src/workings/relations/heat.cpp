@@ -1,5 +1,10 @@
 // Heat: what warms or cools a mass and its vessel, from a temperature change or from what happens chemically.
-#include "workings/relations/kinds.h"
+// Heat capacities, enthalpies and the dew point are those of the chemistry.
+#include "chem/heat.h"
+#include "chem/gas.h"
+#include "chem/thermochemistry.h"
+#include "quantity/show.h"
+#include "workings/relations/enthalpy.h"
 
 namespace sash::workings {
 namespace {
@@ -7,13 +12,15 @@ namespace {
 using quantity::Kind;
 namespace dimension = quantity::dimension;
 
+constexpr double usual_celsius = 25;
+
 class HeatDraft {
  public:
   explicit HeatDraft(Drafting& d) : d_(d) {}
 
   void run() {
     const auto heat = d_.figure("heat", {dimension::energy});
-    const auto amount = d_.figure("amount", {dimension::amount});
+    const auto amount = reacting();
     const auto mass = d_.figure("mass", {dimension::mass});
     const auto change = temperature_change();
     if (heat) d_.aim(heat->quantity);
@@ -23,16 +30,33 @@ class HeatDraft {
     } else if (change || mass) {
       d_.missing(mass ? "the temperature change" : "the mass that is warmed");
     }
-    if (amount) from_process(amount->quantity);
+    if (amount) from_process(*amount);
     if (!heat && !amount && !(change && mass)) d_.missing("the heat, or the amount of what gives it off");
   }
 
  private:
+  // The amount of what gives off or takes up the heat.
+  std::optional<std::size_t> reacting() {
+    const auto stated = d_.figure("amount", {dimension::amount});
+    const auto mass = d_.figure("reacting_mass", {dimension::mass}, "reacting");
+    if (!mass) return stated ? std::optional(stated->quantity) : std::nullopt;
+    const std::string name = d_.substance().empty() ? "what reacts" : d_.substance();
+    const std::size_t n =
+        stated ? stated->quantity : d_.hidden("amount of " + name, Piece::of_symbol("n"), Kind::amount);
+    const std::size_t molar_mass = molar_mass_of(d_, d_.formula(), name);
+    d_.product("the amount and mass of " + name, {{n, -1}, {mass->quantity, 1}, {molar_mass, -1}});
+    return n;
+  }
+
   std::optional<std::size_t> temperature_change() {
     const auto before = d_.figure("temperature_before", {dimension::temperature}, "1");
     const auto after = d_.figure("temperature_after", {dimension::temperature}, "2");
     const auto change = d_.figure("temperature_change", {dimension::temperature});
     if (after) d_.aim(after->quantity);
+    for (const auto& t : {before, after}) {
+      if (t && t->value->stated) celsius_ = t->value->si - chem::zero_celsius;
+    }
+    if (after) watch_for_dew(after->quantity);
     if (change) d_.aim(change->quantity);
     if (!before && !after && !change) return std::nullopt;
     const std::size_t difference =
@@ -69,6 +93,22 @@ class HeatDraft {
     return c;
   }
 
+  // A cold wall gathers water from the air of the room, which then drips or weighs along.
+  void watch_for_dew(std::size_t temperature) {
+    const model::Bench& bench = d_.bench();
+    const double room = bench.room_celsius;
+    const double humidity = bench.relative_humidity;
+    d_.note_after(temperature, [room, humidity](double kelvin) -> std::string {
+      const double celsius = kelvin - chem::zero_celsius;
+      const auto dew = chem::dew_on_wall(celsius, room, humidity);
+      if (!dew || !dew->condenses) return {};
+      return "The wall gathers dew: at " + quantity::show_with_unit(celsius, "°C", 3) +
+             " it is colder than the dew point of the room, " + quantity::show_with_unit(dew->dew_point, "°C", 2) +
+             " at " + quantity::show_with_unit(100 * humidity, "%", 2) + " relative humidity and " +
+             quantity::show_with_unit(room, "°C", 3) + ".";
+    });
+  }
+
   std::size_t specific(const std::string& key, const std::string& name) {
     const bool vessel = key != "heat_capacity";
     const Piece symbol = Piece::of_symbol("c", vessel ? "vessel" : "");
@@ -81,20 +121,26 @@ class HeatDraft {
         return figure->quantity;
       }
     }
-    if (vessel) {
-      const std::string material = d_.given("vessel").value_or("glass");
-      if (material == "glass" || material == "borosilicate glass") {
-        // ISO 3585 borosilicate glass 3.3: 0.83 J/(g K) at 20 to 100 °C, as makers print it.
-        return d_.constant("c glass", name, symbol, Kind::other, unit, unit.to_si(0.83), unit.to_si(0.02),
-                           "borosilicate glass 3.3 (ISO 3585), maker's value, from memory");
-      }
-      const std::size_t hidden = d_.hidden(name, symbol, Kind::other, true);
-      d_.at(hidden).unit = unit;
-      return hidden;
+    const std::string material = vessel ? d_.given("vessel").value_or("glass") : content();
+    const auto known = chem::heat_capacity(material, celsius_.value_or(usual_celsius));
+    if (known) {
+      return d_.constant("c " + material, name + " (" + material + ")", symbol, Kind::other, unit,
+                         unit.to_si(known->value), unit.to_si(known->spread), known->source);
     }
+    const std::size_t hidden = d_.hidden(name + " (" + material + ")", symbol, Kind::other, true);
+    d_.at(hidden).unit = unit;
+    return hidden;
+  }
+
+  // What is warmed. Without a word it is water, as in most beakers.
+  std::string content() {
+    if (const auto given = d_.given("content")) return *given;
+    const auto substance = d_.given("substance");
+    const bool reacts =
+        d_.figure("amount") || d_.figure("reacting_mass") || d_.given("process") || d_.given("equation");
+    if (substance && !reacts) return *substance;
     d_.note("The content is taken to have the heat capacity of water.");
-    return d_.constant("c water", name, symbol, Kind::other, unit, unit.to_si(4.184), unit.to_si(0.004),
-                       "water at 20 °C, 4.184 J/(g K), IAPWS-95");
+    return "water";
   }
 
   // Heat given off warms: Q = -n ΔH.
@@ -109,6 +155,7 @@ class HeatDraft {
       d_.aim(*enthalpy);
     }
     if (!enthalpy) enthalpy = d_.given_quantity("enthalpy", Kind::other, symbol, "molar enthalpy");
+    if (!enthalpy) enthalpy = tabulated_enthalpy(d_, symbol);
     if (!enthalpy) {
       enthalpy = d_.hidden("molar enthalpy of what happens", symbol, Kind::other, true);
       d_.at(*enthalpy).unit = quantity::Unit::known("kJ/mol");
@@ -118,6 +165,7 @@ class HeatDraft {
 
   Drafting& d_;
   std::size_t heat_ = 0;
+  std::optional<double> celsius_;
 };
 
 class Heat final : public RelationKind {
@@ -128,6 +176,7 @@ class Heat final : public RelationKind {
         {"heat", "heat", {Kind::energy}},
         {"mass", "mass warmed", {Kind::mass}},
         {"amount", "amount that reacts or dissolves", {Kind::amount}},
+        {"reacting_mass", "mass that reacts or dissolves", {Kind::mass}},
         {"temperature_before", "temperature before", {Kind::temperature}},
         {"temperature_after", "temperature after", {Kind::temperature}},
         {"temperature_change", "temperature change", {Kind::temperature_change}},

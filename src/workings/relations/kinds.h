@@ -26,6 +26,9 @@ const RelationKind& duration();
 /// The molar mass of the relation's substance: its figure, as given, from the formula, or hidden and asked for.
 std::size_t molar_mass_of(Drafting& d, const std::optional<chem::Formula>& formula, const std::string& substance);
 
+/// Says of a percent yield that it cannot be over 100 %.
+void limit_yield(Quantity& percent);
+
 /// The purity in slot or given under `key`; nothing when neither is there.
 std::optional<std::size_t> purity_of(Drafting& d, const std::string& key);
 

@@ -1,6 +1,7 @@
 // Mixing: several portions into one; what they hold adds up.
 #include <map>
 
+#include "workings/relations/contraction.h"
 #include "workings/relations/strength.h"
 
 namespace sash::workings {
@@ -39,24 +40,39 @@ class Mixing final : public RelationKind {
       if ((part.value->unit.dimension() == dimension::mass) != by_mass)
         return d.missing("parts all by mass or all by volume");
     }
-    const std::size_t sum = total(d, parts, whole, by_mass);
+    const std::size_t sum = total(d, parts, strengths, whole, by_mass);
     if (strengths.empty() && !strength) return;
     if (!strength) return d.missing("the strength of the mixture");
     add_up(d, parts, strengths, *strength, sum, by_mass);
   }
 
  private:
-  static std::size_t total(Drafting& d, const std::map<std::string, Filled>& parts, const std::optional<Filled>& whole,
+  static std::size_t total(Drafting& d, const std::map<std::string, Filled>& parts,
+                           const std::map<std::string, Filled>& strengths, const std::optional<Filled>& whole,
                            bool by_mass) {
-    if (!by_mass) d.note("Volumes are taken to add up; liquids that mix can take less room than they did apart.");
     const std::size_t sum =
         whole ? whole->quantity
               : d.hidden(by_mass ? "mass of the mixture" : "volume of the mixture",
                          Piece::of_symbol(by_mass ? "m" : "V", "mixture"), by_mass ? Kind::mass : Kind::volume);
     std::vector<Weighted> members{{sum, -1}};
     for (const auto& [name, part] : parts) members.push_back({part.quantity, 1});
+    if (!by_mass) {
+      if (const auto lost = volume_lost(d, volumes_of(parts, strengths))) members.push_back({*lost, -1});
+    }
     d.sum("the parts and the mixture", members);
     return sum;
+  }
+
+  // Empty where not all are stated.
+  static std::vector<VolumePart> volumes_of(const std::map<std::string, Filled>& parts,
+                                            const std::map<std::string, Filled>& strengths) {
+    std::vector<VolumePart> volumes;
+    for (const auto& [name, part] : parts) {
+      if (!part.value->stated) return {};
+      const auto own = strengths.find(name);
+      volumes.push_back({part.value->si, own != strengths.end() ? &own->second : nullptr});
+    }
+    return volumes;
   }
 
   static void add_up(Drafting& d, const std::map<std::string, Filled>& parts,

@@ -1,7 +1,10 @@
 // Amounts tied by a balanced equation: what each reactant could give, which one runs out first, what forms, what is
 // left.
 #include <map>
+#include <set>
 
+#include "chem/molar_mass.h"
+#include "quantity/show.h"
 #include "support/text.h"
 #include "workings/relations/species_amounts.h"
 
@@ -37,6 +40,7 @@ class ReactionDraft {
     if (!put_in_.empty()) limit();
     left_over();
     equivalents();
+    if (limited_) foresee();
   }
 
  private:
@@ -47,6 +51,7 @@ class ReactionDraft {
       if (!species) continue;
       const auto amount = amount_behind(d_, e_, *species, f);
       if (!amount) continue;
+      stated_.insert(*species);
       d_.product("the amount of " + e_.name(*species) + " in the reaction", {{*amount, -1}, {extent_, 1}},
                  e_.coefficient(*species));
       d_.aim(f.quantity);
@@ -72,6 +77,7 @@ class ReactionDraft {
     if (!limiting) note_excess();
     if (candidates.size() > 1) limiting_.reset();
     d_.least("the limiting reactant", extent_, candidates);
+    limited_ = true;
   }
 
   void note_excess() {
@@ -98,6 +104,7 @@ class ReactionDraft {
       const auto amount = amount_behind(d_, e_, *species, f);
       const auto before = put_in(*species);
       if (!amount || !before) continue;
+      stated_.insert(*species);
       d_.at(*amount).symbol.below = "left";
       d_.sum("what is left of " + e_.name(*species),
              {{*amount, -1}, {*before, 1}, {extent_, -e_.coefficient(*species)}});
@@ -122,6 +129,66 @@ class ReactionDraft {
     d_.note("Equivalents are moles to one mole of the reactant that counts as one.");
   }
 
+  // What no figure is about but a chemist asks next: the products in theory, and what is left of the reactants.
+  void foresee() {
+    const std::size_t left = e_.equation.left().size();
+    for (std::size_t i = left; i < e_.equation.all().size(); ++i) {
+      if (stated_.contains(i) || !has_mass(i)) continue;
+      const std::string name = e_.name(i);
+      const std::size_t n = d_.hidden("theoretical amount of " + name, Piece::of_symbol("n", name), Kind::amount);
+      d_.product("the amount of " + name + " in the reaction", {{n, -1}, {extent_, 1}}, e_.coefficient(i));
+      const std::size_t m = d_.hidden("theoretical mass of " + name, Piece::of_symbol("m", name), Kind::mass);
+      d_.product("the amount and mass of " + name, {{m, -1}, {n, 1}, {*d_.molar_mass(formula(i)), 1}});
+      d_.tell(m);
+      d_.tell(n);
+      d_.aim(m);
+    }
+    if (put_in_.size() < 2) return;
+    for (const auto& [species, before] : put_in_) {
+      if (stated_.contains(species) || !has_mass(species)) continue;
+      const std::string below = e_.name(species) + ", left";
+      const std::size_t n =
+          d_.hidden("amount of " + e_.name(species) + " left over", Piece::of_symbol("n", below), Kind::amount);
+      d_.sum("what is left of " + e_.name(species), {{n, -1}, {before, 1}, {extent_, -e_.coefficient(species)}});
+      const std::size_t m =
+          d_.hidden("mass of " + e_.name(species) + " left over", Piece::of_symbol("m", below), Kind::mass);
+      weigh_left(m, before, *d_.molar_mass(formula(species)), e_.coefficient(species), below);
+      d_.tell(n);
+      d_.tell(m);
+    }
+  }
+
+  // m = M (n - coefficient * extent), in one: of what runs out nothing is left, and a law whose terms all vanish has no
+  // size to be met to.
+  void weigh_left(std::size_t mass, std::size_t before, std::size_t molar_mass, double coefficient,
+                  const std::string& below) {
+    const LawPtr law = general_law([coefficient](std::span<const double> x, std::span<double> slope) {
+      const double left = x[1] - coefficient * x[2];
+      slope[0] = 1;
+      slope[1] = -x[3];
+      slope[2] = coefficient * x[3];
+      slope[3] = -left;
+      return x[0] - x[3] * left;
+    });
+    const Piece molar = d_.at(molar_mass).symbol;
+    const Writer writer = [=](std::size_t wanted, const std::vector<double>& x) -> std::optional<Step> {
+      if (wanted != 0) return std::nullopt;
+      const auto number = [](Kind kind, double si) {
+        const quantity::Unit unit = quantity::readable_unit(kind, si);
+        return Piece::of_number(quantity::show_significant(unit.from_si(si), 4), unit.symbol());
+      };
+      const double left = x[1] - coefficient * x[2];
+      return Step{x[3] * left,
+                  {Piece::of_symbol("m", below), Piece::of_sign("="), Piece::of_symbol("n", below),
+                   Piece::words("\u00A0"), molar, Piece::of_sign("="), number(Kind::amount, left), Piece::of_sign("×"),
+                   number(Kind::molar_mass, x[3]), Piece::of_sign("="), number(Kind::mass, x[3] * left)}};
+    };
+    d_.special("the amount and mass left", {mass, before, extent_, molar_mass}, law, writer);
+  }
+
+  const chem::Formula& formula(std::size_t species) const { return e_.equation.all()[species].formula; }
+  bool has_mass(std::size_t species) const { return chem::molar_mass(formula(species)).ok(); }
+
   // The amount that counts as one equivalent.
   std::optional<std::size_t> reference() {
     if (const auto name = d_.given("equivalents_of")) {
@@ -137,6 +204,8 @@ class ReactionDraft {
   std::map<std::size_t, std::size_t> put_in_;  // species to amount
   std::map<std::size_t, bool> in_excess_;
   std::optional<std::size_t> limiting_;
+  std::set<std::size_t> stated_;  // species that a figure is about
+  bool limited_ = false;
 };
 
 class Reaction final : public RelationKind {

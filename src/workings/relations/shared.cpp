@@ -18,6 +18,11 @@ std::size_t molar_mass_of(Drafting& d, const std::optional<chem::Formula>& formu
   return d.hidden("formula or molar mass of " + substance, symbol, Kind::molar_mass, true);
 }
 
+void limit_yield(Quantity& percent) {
+  percent.most = 1;
+  percent.past_most = "cannot be pure, dry product";
+}
+
 std::optional<std::size_t> purity_of(Drafting& d, const std::string& key) {
   if (const auto figure = d.figure(key, {dimension::plain})) return figure->quantity;
   return d.given_quantity(key, Kind::fraction, Piece::of_symbol("w"), "purity");

@@ -2,45 +2,18 @@
 
 #include <algorithm>
 #include <cmath>
-#include <utility>
 
 #include "chem/density.h"
-#include "chem/solution.h"
 
 namespace sash::workings {
 namespace {
 
 using quantity::Kind;
 
-double celsius_of(Drafting& d) {
-  const auto given = d.given_quantity("temperature", Kind::temperature, Piece::of_symbol("T"), "temperature");
-  return given ? quantity::Unit::known("Cel").from_si(d.at(*given).value) : chem::table_celsius;
-}
-
-// The kind of a strength and the number the chemistry wants for it.
-std::optional<std::pair<chem::StrengthKind, double>> strength_in(const Filled& strength, double si) {
-  switch (strength.value->figure->kind) {
-    case Kind::molar_concentration:
-      return std::pair{chem::StrengthKind::molarity, si / 1000};
-    case Kind::molality:
-      return std::pair{chem::StrengthKind::molality, si};
-    case Kind::mass_concentration:
-      return std::pair{chem::StrengthKind::grams_per_litre, si};
-    case Kind::mass_volume_percent:
-      return std::pair{chem::StrengthKind::mass_per_volume, si / 1000};
-    case Kind::mass_percent:
-    case Kind::percent_other:
-    case Kind::fraction:
-      return std::pair{chem::StrengthKind::mass_fraction, si};
-    default:
-      return std::nullopt;
-  }
-}
-
 std::optional<chem::Density> density_at(const std::string& solute, const Filled& strength, double si, double celsius) {
-  const auto in = strength_in(strength, si);
+  const auto in = strength_for_tables(strength, si);
   if (!in) return std::nullopt;
-  const auto solution = chem::solution_of(solute, in->first, in->second, celsius);
+  const auto solution = chem::solution_of(solute, in->kind, in->number, celsius);
   if (!solution) return std::nullopt;
   return solution->density;
 }
@@ -54,10 +27,38 @@ std::size_t as_constant(Drafting& d, const chem::Density& density, double spread
 
 }  // namespace
 
+double table_temperature(Drafting& d) {
+  const auto given = d.given_quantity("temperature", Kind::temperature, Piece::of_symbol("T"), "temperature");
+  return given ? quantity::Unit::known("Cel").from_si(d.at(*given).value) : chem::table_celsius;
+}
+
+std::optional<TableStrength> strength_for_tables(const Filled& strength, std::optional<double> si) {
+  if (!si && !strength.value->stated) return std::nullopt;
+  const double number = si.value_or(strength.value->si);
+  switch (strength.value->figure->kind) {
+    case Kind::molar_concentration:
+      return TableStrength{chem::StrengthKind::molarity, number / 1000};
+    case Kind::molality:
+      return TableStrength{chem::StrengthKind::molality, number};
+    case Kind::mass_concentration:
+      return TableStrength{chem::StrengthKind::grams_per_litre, number};
+    case Kind::mass_volume_percent:
+      return TableStrength{chem::StrengthKind::mass_per_volume, number / 1000};
+    case Kind::mass_percent:
+    case Kind::percent_other:
+    case Kind::fraction:
+      return TableStrength{chem::StrengthKind::mass_fraction, number};
+    case Kind::volume_percent:
+      return TableStrength{chem::StrengthKind::volume_fraction, number};
+    default:
+      return std::nullopt;
+  }
+}
+
 std::optional<std::size_t> density_of_solution(Drafting& d, const Filled& strength, Piece symbol, std::string name) {
   const std::string solute = d.substance();
   if (solute.empty() || !strength.value->stated) return std::nullopt;
-  const double celsius = celsius_of(d);
+  const double celsius = table_temperature(d);
   const double si = strength.value->si;
   const double step = strength.value->si_spread;
   const auto density = density_at(solute, strength, si, celsius);
@@ -74,7 +75,7 @@ std::optional<std::size_t> density_of_solution(Drafting& d, const Filled& streng
 std::optional<std::size_t> density_of_substance(Drafting& d, Piece symbol, std::string name) {
   const std::string substance = d.substance();
   if (substance.empty() || chem::strongest_covered(substance)) return std::nullopt;
-  const auto density = chem::density_of(substance, celsius_of(d));
+  const auto density = chem::density_of(substance, table_temperature(d));
   if (!density) return std::nullopt;
   return as_constant(d, *density, density->spread, std::move(symbol), std::move(name));
 }

@@ -4,9 +4,21 @@
 #include <optional>
 #include <string>
 
+#include "chem/solution.h"
 #include "workings/relations/kinds.h"
 
 namespace sash::workings {
+
+/// A strength as the tables ask for it.
+struct TableStrength {
+  chem::StrengthKind kind;
+  double number;
+};
+/// Of `si` (as stated, when left out); nothing for kinds the tables do not know, or where nothing was stated.
+std::optional<TableStrength> strength_for_tables(const Filled& strength, std::optional<double> si = std::nullopt);
+
+/// The temperature given with the relation, or that of the tables, °C.
+double table_temperature(Drafting& d);
 
 /// The density of a solution of the relation's substance, as strong as the figure says; nothing where the strength is
 /// not stated or no table covers it. Its uncertainty holds that of the strength.

@@ -1,7 +1,9 @@
 #include "workings/relations/water_vapour.h"
 
-#include <cmath>
+#include <limits>
 
+#include "chem/gas.h"
+#include "chem/vapour_pressure.h"
 #include "quantity/show.h"
 
 namespace sash::workings {
@@ -9,21 +11,13 @@ namespace {
 
 using quantity::Kind;
 
-// Magnus formula over water: e = 611.2 Pa exp(17.62 t / (243.12 °C + t)). Good to 0.3 % between -45 and 60 °C.
-// Source: WMO-No. 8, Guide to Instruments and Methods of Observation, Annex 4.B.
-constexpr double magnus_pressure = 611.2;
-constexpr double magnus_a = 17.62;
-constexpr double magnus_b = 243.12;
-constexpr double ice_point = 273.15;
-
 double vapour_pressure(double kelvin) {
-  const double t = kelvin - ice_point;
-  return magnus_pressure * std::exp(magnus_a * t / (magnus_b + t));
+  return chem::water_vapour_pressure(kelvin - chem::zero_celsius).value_or(std::numeric_limits<double>::quiet_NaN());
 }
 
 double vapour_slope(double kelvin) {
-  const double below = magnus_b + kelvin - ice_point;
-  return vapour_pressure(kelvin) * magnus_a * magnus_b / (below * below);
+  constexpr double step = 0.01;  // K: the curve is smooth, and the difference still has eight digits
+  return (vapour_pressure(kelvin + step) - vapour_pressure(kelvin - step)) / (2 * step);
 }
 
 }  // namespace
@@ -43,11 +37,11 @@ std::size_t pressure_without_water(Drafting& d, std::size_t pressure, std::size_
     return Step{value,
                 {Piece::of_symbol("p", "H₂O"), Piece::of_sign("="),
                  Piece::of_number(quantity::show_significant(unit.from_si(value), 4), unit.symbol()),
-                 Piece::words(" at " + quantity::show_number(x[1] - ice_point, 4) + " °C")}};
+                 Piece::words(" at " + quantity::show_number(x[1] - chem::zero_celsius, 4) + " °C")}};
   };
   d.special("the pressure of water vapour", {vapour, temperature}, law, writer);
   d.sum("the pressures of gas and water vapour", {{own, -1}, {pressure, 1}, {vapour, -1}});
-  d.note("Collected over water: the vapour pressure of water is taken off (Magnus formula, WMO-No. 8, Annex 4.B).");
+  d.note("Collected over water: the vapour pressure of water is taken off (Wagner and Pruss, 2002).");
   return own;
 }
 

@@ -27,7 +27,7 @@ class Yield final : public RelationKind {
     if (!actual) d.missing("what was isolated");
     const std::size_t share =
         percent ? percent->quantity : d.hidden("percent yield", Piece::of_symbol("Y"), Kind::percent_yield, true);
-    d.at(share).most = 1;
+    limit_yield(d.at(share));
     d.aim(share);
     if (!actual) return;
     if (d.given("equation")) return from_equation(d, *actual, theoretical, share);
