@@ -46,7 +46,8 @@ struct Doubt {
   };
   From from = From::as_said;
   double half_width = 0;   ///< for `stated`
-  std::string instrument;  ///< for `instrument`, e.g. "ISO 4788 cylinder 25 mL A"
+  std::string instrument;  ///< for `instrument`, e.g. "ISO 4788 cylinder 25 mL A"; for `stated`, how it was come by:
+                           ///< "mean of 5 readings" makes it a 95 % interval with 4 degrees of freedom; may be empty
   bool operator==(const Doubt&) const = default;
 };
 

@@ -6,6 +6,7 @@
 #include <set>
 
 #include "quantity/show.h"
+#include "workings/inner/bending.h"
 #include "workings/inner/conflicts.h"
 #include "workings/inner/judge.h"
 #include "workings/relations/kind.h"
@@ -72,8 +73,12 @@ class Checking {
     const auto result = reconcile(network.system);
     if (!result) return;  // every figure's own trouble is said where it stands
     report_.test = result->test;
+    std::vector<int> freedom(network.quantities.size(), 0);
+    for (const Part& part : result->parts) {
+      for (const VariableIndex v : part.variables) freedom[v] = part.test.freedom;
+    }
     for (const auto& [id, variable] : network.figures) {
-      report_.figures.push_back(state_of(id, result->estimates[variable], network.quantities[variable]->unit));
+      report_.figures.push_back(state_of(id, variable, network, *result, freedom[variable] == 0));
     }
     inner::explain_conflicts(report_.findings, drafted_, book_, network, *result);
     blame();
@@ -97,15 +102,29 @@ class Checking {
     }
   }
 
-  FigureState state_of(model::FigureId id, const Estimate& e, const quantity::Unit& unit) const {
+  FigureState state_of(model::FigureId id, VariableIndex variable, const inner::Network& network,
+                       const Reconciliation& result, bool alone) const {
+    Estimate e = result.estimates[variable];
     FigureValue value = *book_.find(id);
-    if (!value.stated) value.unit = unit;
+    if (!value.stated) value.unit = network.quantities[variable]->unit;
     FigureState state;
     state.figure = id;
     if (value.stated) state.said = inner::said_text(value);
     state.doubt = value.doubt;
     state.standing = e.standing;
-    if (e.standing != Standing::undetermined) state.reconciled = inner::computed_text(value, e.value, e.spread);
+    // Where nothing but the one chain of steps gives it, the draws are as good as the reconciliation, and bend as it
+    // does.
+    if (e.standing == Standing::determined && alone) {
+      if (const auto drawn = inner::drawn_instead(network, result.estimates, variable, book_)) {
+        state.drawn = inner::told(*drawn, e, value);
+        e.value = drawn->value;
+        e.spread = drawn->spread;
+      }
+    }
+    state.freedom = e.freedom;
+    if (e.standing != Standing::undetermined) {
+      state.reconciled = inner::computed_text(value, e.value, e.spread, e.freedom);
+    }
     state.standardised = e.standardised;
     if (e.noticeable) state.noticeable = value.spread_from_si(*e.noticeable, e.value);
     return state;

@@ -29,6 +29,8 @@ struct FigureState {
   Standing standing = Standing::undetermined;
   std::optional<double> standardised;  ///< its adjustment over the adjustment's standard deviation
   std::optional<double> noticeable;    ///< the smallest error in it that would be noticed, unit of `said`
+  std::optional<double> freedom;       ///< effective degrees of freedom of `reconciled`; nothing: as many as one likes
+  std::string drawn;                   ///< a sentence where a Monte Carlo run replaced first order; else empty
   Blame blame = Blame::none;
   bool operator==(const FigureState&) const = default;
 };

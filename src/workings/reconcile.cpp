@@ -17,7 +17,27 @@ using inner::Solution;
 constexpr double explains_nothing = 1e-9;                           // of a measured variance: less is rounding
 constexpr double noticed = 1.959963984540054 + 1.6448536269514722;  // two-sided 5 % test, found in 95 % of cases
 
-Estimate measured_estimate(const Solution& s, int node, const inner::Node& from) {
+// Degrees of freedom of p * z once the constraints have taken their share, where some z have few (Welch-Satterthwaite,
+// JCGM 100:2008, G.4.1).
+std::optional<double> effective_freedom(const Problem& problem, const Solution& s, const inner::SparseRow& p) {
+  const auto& nodes = problem.nodes;
+  if (std::none_of(nodes.begin(), nodes.end(), [](const inner::Node& n) { return n.freedom.has_value(); })) return {};
+  const std::vector<double> parts = s.redundancy.unexplained(p);
+  double variance = 0;
+  double weighed = 0;
+  std::size_t column = 0;  // measured nodes, in their order
+  for (const inner::Node& node : nodes) {
+    if (node.status != Variable::Status::measured) continue;
+    const double part = parts[column++];
+    variance += part * part;
+    if (node.freedom) weighed += std::pow(part, 4) / *node.freedom;
+  }
+  if (!(weighed > explains_nothing * variance * variance)) return {};
+  return variance * variance / weighed;
+}
+
+Estimate measured_estimate(const Problem& problem, const Solution& s, int node) {
+  const inner::Node& from = problem.nodes[static_cast<std::size_t>(node)];
   Estimate e;
   const double x = s.x[static_cast<std::size_t>(node)];
   const double slope = std::fabs(s.coordinates.slope_at(node, x));
@@ -27,6 +47,7 @@ Estimate measured_estimate(const Solution& s, int node, const inner::Node& from)
   e.value = x;
   e.adjustment = x - from.value;
   e.spread = slope * std::sqrt(std::max(prior - taken, 0.0));
+  e.freedom = effective_freedom(problem, s, p);
   const inner::SparseRow direction = s.coordinates.direction(node);
   const double explained = s.redundancy.explained(direction);
   if (explained <= explains_nothing * inner::squared_norm(direction)) {
@@ -39,7 +60,7 @@ Estimate measured_estimate(const Solution& s, int node, const inner::Node& from)
   return e;
 }
 
-Estimate wanted_estimate(const Solution& s, int node) {
+Estimate wanted_estimate(const Problem& problem, const Solution& s, int node) {
   Estimate e;
   const int column = s.coordinates.wanted_column(node);
   if (!s.eliminated.determined[static_cast<std::size_t>(column)]) return e;
@@ -49,6 +70,7 @@ Estimate wanted_estimate(const Solution& s, int node) {
   e.standing = Standing::determined;
   e.value = x;
   e.spread = std::fabs(s.coordinates.slope_at(node, x)) * std::sqrt(std::max(variance, 0.0));
+  e.freedom = effective_freedom(problem, s, p);
   return e;
 }
 
@@ -110,10 +132,10 @@ class Reconciler {
       const int node = static_cast<int>(i);
       switch (problem.nodes[i].status) {
         case Variable::Status::measured:
-          estimate = measured_estimate(*solved, node, problem.nodes[i]);
+          estimate = measured_estimate(problem, *solved, node);
           break;
         case Variable::Status::unmeasured:
-          estimate = wanted_estimate(*solved, node);
+          estimate = wanted_estimate(problem, *solved, node);
           break;
         case Variable::Status::constant:
           break;

@@ -30,6 +30,7 @@ struct Estimate {
   double adjustment = 0;               ///< reconciled minus measured
   std::optional<double> standardised;  ///< adjustment over its own standard deviation; only when redundant
   std::optional<double> noticeable;    ///< the smallest error that would be noticed (95 % test); only when redundant
+  std::optional<double> freedom;       ///< effective degrees of freedom of `spread`; nothing: as many as one likes
 };
 
 /// A chi-square test.

@@ -27,16 +27,23 @@ std::optional<Fault> fault_of(const Variable& v) {
 }  // namespace
 
 Variable Variable::measured(std::string name, double value, double spread, Scale scale) {
-  return {std::move(name), Status::measured, scale, value, spread, true, scale == Scale::logarithmic, true};
+  return {std::move(name), Status::measured, scale, value, spread, true, scale == Scale::logarithmic, true, {}};
 }
 
 Variable Variable::wanted(std::string name, std::optional<double> start, Scale scale) {
-  return {std::move(name),   Status::unmeasured,          scale, start.value_or(0), 0,
-          start.has_value(), scale == Scale::logarithmic, true};
+  return {std::move(name),
+          Status::unmeasured,
+          scale,
+          start.value_or(0),
+          0,
+          start.has_value(),
+          scale == Scale::logarithmic,
+          true,
+          {}};
 }
 
 Variable Variable::exact(std::string name, double value) {
-  return {std::move(name), Status::constant, Scale::plain, value, 0, true, false, true};
+  return {std::move(name), Status::constant, Scale::plain, value, 0, true, false, true, {}};
 }
 
 VariableIndex System::add(Variable variable) {

@@ -32,6 +32,7 @@ struct Variable {
   bool has_start = false;
   bool positive = false;  ///< has no meaning at zero or below
   bool suspect = true;    ///< measured, and may be named as the one that is wrong: not so a constant of nature
+  std::optional<double> freedom = {};  ///< degrees of freedom of the spread; nothing: as many as one likes
 
   static Variable measured(std::string name, double value, double spread, Scale scale = Scale::plain);
   static Variable wanted(std::string name, std::optional<double> start = {}, Scale scale = Scale::plain);

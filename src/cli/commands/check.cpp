@@ -72,6 +72,8 @@ ordered_json as_json(const model::Record& record, const workings::Report& report
                        {"uncertainty_reason", state.doubt},
                        {"reconciled", as_json(state.reconciled)},
                        {"standardised", state.standardised ? ordered_json(*state.standardised) : ordered_json(nullptr)},
+                       {"degrees_of_freedom", state.freedom ? ordered_json(*state.freedom) : ordered_json(nullptr)},
+                       {"monte_carlo", state.drawn},
                        {"blame", workings::name_of(state.blame)}});
   }
   auto& hazards = out["cover"] = ordered_json::array();

@@ -209,6 +209,22 @@ constexpr std::array duration_given{
     GivenShape{"until", "Until", "3:45"},
 };
 
+constexpr std::array ph{Kind::pH};
+constexpr std::array put_in{Kind::molar_concentration, Kind::amount, Kind::mass};
+constexpr std::array equilibrium_slots{
+    SlotShape{"total", "put in", true, true, put_in},
+    SlotShape{"volume", "volume of the solution", false, false, volume},
+    SlotShape{"pH", "pH", false, false, ph},
+    SlotShape{"species", "dissolved at equilibrium", true, true, put_in},
+    SlotShape{"precipitate", "precipitated", true, true, put_in},
+    SlotShape{"solubility", "dissolves", true, true, put_in},
+};
+constexpr std::array equilibrium_given{
+    GivenShape{"constants", "Constants", "HF = H^+ + F^-: 6.4e-4; from the tables when left empty"},
+    GivenShape{"held_pH", "pH held at", "9.2, or yes for the figure"},
+    GivenShape{"temperature", "Temperature", "25 Cel"},
+};
+
 constexpr std::array shapes{
     RelationShape{RelationType::same_portion, "one portion: mass, volume, amount, by density and molar mass",
                   same_portion_slots, same_portion_given},
@@ -228,6 +244,8 @@ constexpr std::array shapes{
     RelationShape{RelationType::element_balance, "an element across vessels", balance_slots, balance_given},
     RelationShape{RelationType::chain, "one step's product is the next one's reactant", chain_slots, chain_given},
     RelationShape{RelationType::duration, "stated time against the footage", duration_slots, duration_given},
+    RelationShape{RelationType::equilibrium, "what was put in and what is there at equilibrium", equilibrium_slots,
+                  equilibrium_given},
 };
 
 bool takes(const SlotShape& slot, Kind kind) {

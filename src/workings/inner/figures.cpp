@@ -1,5 +1,6 @@
 #include "workings/inner/figures.h"
 
+#include <algorithm>
 #include <cmath>
 #include <set>
 #include <utility>
@@ -7,6 +8,7 @@
 #include "quantity/glassware.h"
 #include "quantity/show.h"
 #include "quantity/spread.h"
+#include "quantity/student.h"
 #include "quantity/value.h"
 #include "support/text.h"
 
@@ -16,7 +18,7 @@ namespace {
 using quantity::Kind;
 
 constexpr double largest = 1e100;  // SI; beyond it squares and products leave the range of numbers
-constexpr double coverage = 2;     // of a shown plus-minus: about 95 %, JCGM 100:2008, 6.2.1 and G.6.6
+constexpr double usual_coverage = 2;
 
 quantity::Hedge hedge_of(model::Hedge hedge) {
   switch (hedge) {
@@ -44,12 +46,24 @@ std::string name_of_figure(const model::Figure& figure, const model::Record& rec
   return name;
 }
 
+// "mean of 5 readings": how many there were.
+std::optional<int> readings_in(std::string_view text) {
+  const auto at = text.find(" readings");
+  if (at == std::string_view::npos) return std::nullopt;
+  const auto start = text.find_last_of(' ', at - 1);
+  const auto count = read_integer(text.substr(start == std::string_view::npos ? 0 : start + 1, at - start - 1));
+  return count && *count >= 2 ? std::optional(static_cast<int>(*count)) : std::nullopt;
+}
+
 Outcome<quantity::Spread> doubt_of(const model::Figure& figure, const FigureValue& value, double& number) {
   const std::string& symbol = value.unit.symbol();
   switch (figure.doubt.from) {
     case model::Doubt::From::as_said:
       break;
     case model::Doubt::From::stated:
+      if (const auto readings = readings_in(figure.doubt.instrument)) {
+        return quantity::stated(figure.doubt.half_width, quantity::Meant::ninety_five, symbol, *readings - 1);
+      }
       return quantity::stated(figure.doubt.half_width, quantity::Meant::limits, symbol);
     case model::Doubt::From::assumed_exact:
       return quantity::exactly("Taken as exact.");
@@ -135,6 +149,12 @@ FigureValue unstated(const model::Figure& figure, std::string name) {
   return value;
 }
 
+double coverage_of(std::optional<double> freedom) {
+  if (!freedom) return usual_coverage;
+  // Truncated to a whole number, as JCGM 100:2008 G.4.1 has it, and never below one.
+  return std::max(usual_coverage, quantity::coverage_factor(0.95, std::max(1.0, std::floor(*freedom))));
+}
+
 Reckoned said_text(const FigureValue& value) {
   const auto number = [&](double n, const std::string& digits) {
     return digits.empty() ? quantity::show_number(n) : replace_all(digits, "-", "\u2212");
@@ -163,13 +183,13 @@ Reckoned said_text(const FigureValue& value) {
           text};
 }
 
-Reckoned computed_text(const FigureValue& value, double si, double si_spread) {
+Reckoned computed_text(const FigureValue& value, double si, double si_spread, std::optional<double> freedom) {
   FigureValue shown = value;
   if (!value.stated && value.figure->kind != Kind::other) shown.unit = quantity::readable_unit(value.figure->kind, si);
   const double number = shown.from_si(si);
   const double spread = shown.spread_from_si(si_spread, si);
   return {value.figure->id, number, spread, shown.unit.code(),
-          quantity::show_with(number, coverage * spread, shown.unit.symbol())};
+          quantity::show_with(number, coverage_of(freedom) * spread, shown.unit.symbol())};
 }
 
 }  // namespace sash::workings::inner

@@ -50,11 +50,17 @@ class FigureBook {
 /// A quantity that is no figure of the record, as if it were one that nobody stated. `figure` is its kind only.
 FigureValue unstated(const model::Figure& figure, std::string name);
 
+/// The factor that expands a standard uncertainty to about 95 %: 2, or Student's where the degrees of freedom are few.
+/// Source: JCGM 100:2008, G.4 and G.6.6.
+double coverage_of(std::optional<double> freedom);
+
 /// As given: "28.4 g", "about 5 mL", "4–5 g".
 Reckoned said_text(const FigureValue& value);
 
-/// A computed value of that figure, SI: "(28.40 ± 0.14) g" with the expanded uncertainty (k = 2). A figure nobody
+/// A computed value of that figure, SI: "(28.40 ± 0.14) g" with the expanded uncertainty (k = 2, or Student's for
+/// few degrees of freedom). A figure nobody
 /// stated is given in a unit of readable size.
-Reckoned computed_text(const FigureValue& value, double si, double si_spread);
+Reckoned computed_text(const FigureValue& value, double si, double si_spread,
+                       std::optional<double> freedom = std::nullopt);
 
 }  // namespace sash::workings::inner

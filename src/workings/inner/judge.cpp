@@ -6,14 +6,11 @@
 #include <set>
 #include <utility>
 
-#include "quantity/show.h"
-#include "workings/inner/bending.h"
+#include "workings/inner/attempt.h"
 
 namespace sash::workings::inner {
 namespace {
 
-constexpr double coverage = 2;               // JCGM 100:2008, G.6.6: about 95 %
-constexpr double as_good_as_equal = 1e-9;    // relative
 constexpr std::size_t largest_cluster = 64;  // relations looked through for figures nobody stated
 
 const FigureValue* stated(const FigureBook& book, const Quantity& q) {
@@ -26,29 +23,7 @@ bool worked_out_by_somebody(const FigureValue& value) {
   return value.figure->source == model::Source::worked_out || value.figure->role == model::Role::stated_result;
 }
 
-std::string capital(std::string text) {
-  if (!text.empty() && text[0] >= 'a' && text[0] <= 'z') text[0] = static_cast<char>(text[0] - 'a' + 'A');
-  return text;
-}
-
 }  // namespace
-
-struct Judge::Attempt {
-  std::size_t quantity;
-  Network network;
-  Reconciliation reconciliation;
-  VariableIndex variable;
-
-  const Estimate& estimate() const { return reconciliation.estimates[variable]; }
-  bool determined() const { return estimate().standing == Standing::determined; }
-  const Fault* trouble() const {
-    for (const Part& part : reconciliation.parts) {
-      const bool ours = std::find(part.variables.begin(), part.variables.end(), variable) != part.variables.end();
-      if (ours && part.trouble) return &*part.trouble;
-    }
-    return nullptr;
-  }
-};
 
 Judge::Judge(const std::vector<const Drafted*>& drafted, const FigureBook& book, const ConstantIndex& constants)
     : book_(book), constants_(constants) {
@@ -112,7 +87,7 @@ Network Judge::network_behind(const Drafted& d, model::FigureId freed) const {
   return network_of(cluster(d, freed), book_, {freed});
 }
 
-std::optional<Judge::Attempt> Judge::attempt(const Drafted& d, std::size_t quantity, bool both_ways) const {
+std::optional<Attempt> Judge::attempt(const Drafted& d, std::size_t quantity, bool both_ways) const {
   const model::FigureId focus = d.draft.quantities[quantity].figure;
   Attempt a{quantity, network_of(cluster(d, focus, both_ways), book_, {focus}), {}, 0};
   a.variable = a.network.variables[0][quantity];
@@ -194,7 +169,7 @@ Finding Judge::finding_of(const Drafted& d) const {
 
 // Where no figure is left to compute, what the relation comes to: the hidden quantity that most of the steps lead to.
 // Not one that a person could state instead: that is what would settle the relation.
-std::optional<Judge::Attempt> Judge::follow_on(const Drafted& d) const {
+std::optional<Attempt> Judge::follow_on(const Drafted& d) const {
   const auto& quantities = d.draft.quantities;
   const bool asks = std::any_of(quantities.begin(), quantities.end(), [](const Quantity& q) { return q.askable; });
   if (asks) return std::nullopt;
@@ -209,172 +184,6 @@ std::optional<Judge::Attempt> Judge::follow_on(const Drafted& d) const {
     if (tried && tried->determined()) return tried;
   }
   return std::nullopt;
-}
-
-void Judge::settle(Finding& finding, const Drafted& d, const Attempt& a) const {
-  const Quantity& q = d.draft.quantities[a.quantity];
-  model::Figure nameless;
-  nameless.kind = q.kind;
-  const bool is_figure = q.from == Quantity::From::figure;
-  FigureValue value = is_figure ? *book_.find(q.figure) : unstated(nameless, "the " + q.name);
-  if (!value.stated) value.unit = q.unit;
-  Estimate e = a.estimate();
-  if (const auto drawn = drawn_instead(a.network, e, a.variable, book_)) {
-    e.value = drawn->value;
-    e.spread = drawn->spread;
-    finding.notes.push_back(
-        "The figures are so uncertain that first-order propagation bends; the result is from a Monte Carlo run "
-        "(JCGM 101).");
-  }
-  finding.computed = computed_text(value, e.value, e.spread);
-  if (value.stated) {
-    finding.said = said_text(value);
-    compare(finding, value, e.value, e.spread);
-  } else {
-    finding.verdict = Verdict::worked_out;
-    finding.sentence = capital(value.name) + " works out to " + finding.computed->text + "; nobody states it.";
-  }
-  tell_besides(finding, d, a);
-  bound(finding, e, q, value);
-  bound_the_rest(finding, d, a);
-  note_close_call(finding, d, a);
-  for (const Afterthought& after : d.draft.afterthoughts) {
-    const Estimate& known = a.reconciliation.estimates[a.network.variables[0][after.quantity]];
-    if (known.standing == Standing::undetermined) continue;
-    std::string note = after.note(after.quantity == a.quantity ? e.value : known.value);
-    if (!note.empty()) finding.notes.push_back(std::move(note));
-  }
-}
-
-// What follows besides: the other products, what is left over, which reactant runs out first.
-void Judge::tell_besides(Finding& finding, const Drafted& d, const Attempt& a) const {
-  const auto& own = a.network.variables[0];
-  std::vector<VariableIndex> written{a.variable};
-  for (const std::size_t quantity : d.draft.besides) {
-    const VariableIndex v = own[quantity];
-    const Estimate& e = a.reconciliation.estimates[v];
-    if (v == a.variable || e.standing != Standing::determined) continue;
-    if (!(e.value > coverage * e.spread)) continue;  // nothing is left of what runs out
-    const Quantity& q = d.draft.quantities[quantity];
-    model::Figure nameless;
-    nameless.kind = q.kind;
-    finding.besides.push_back(
-        {q.name, q.kind == quantity::Kind::mass, computed_text(unstated(nameless, q.name), e.value, e.spread)});
-    written.push_back(v);
-  }
-  finding.workings = written_out(a.network, a.reconciliation.estimates, book_, written, constants_);
-  if (finding.verdict != Verdict::worked_out) return;
-  for (std::size_t i = 0; i < a.network.equations.size(); ++i) {
-    const NetworkEquation& eq = a.network.equations[i];
-    const std::size_t least = a.network.least_member[i];
-    if (eq.draft != &d.draft || least == 0 || eq.members.size() < 3) continue;
-    finding.sentence = a.network.quantities[eq.members[least]]->symbol.below + " runs out first. " + finding.sentence;
-  }
-  std::string masses;
-  for (const Besides& b : finding.besides) {
-    if (b.is_mass) masses += (masses.empty() ? " Besides: " : ", ") + b.name + " " + b.value.text;
-  }
-  if (!masses.empty()) finding.sentence += masses + ".";
-}
-
-// Two reactants so nearly in proportion that the figures do not tell which one runs out.
-void Judge::note_close_call(Finding& finding, const Drafted& d, const Attempt& a) const {
-  for (std::size_t i = 0; i < a.network.equations.size(); ++i) {
-    const NetworkEquation& eq = a.network.equations[i];
-    const std::size_t least = a.network.least_member[i];
-    if (eq.draft != &d.draft || least == 0) continue;
-    const auto share = [&](std::size_t member) {
-      const Estimate& e = a.reconciliation.estimates[eq.members[member]];
-      const double weight = eq.equation->weights[member];
-      return std::pair{a.network.followed[eq.members[member]].value_or(0) / weight, e.spread / weight};
-    };
-    for (std::size_t other = 1; other < eq.members.size(); ++other) {
-      if (other == least || !a.network.followed[eq.members[other]]) continue;
-      const auto [first, first_spread] = share(least);
-      const auto [second, second_spread] = share(other);
-      if (second - first > coverage * std::hypot(first_spread, second_spread)) continue;
-      finding.notes.push_back("The reactants are so nearly in proportion that, as uncertain as they are, " +
-                              a.network.quantities[eq.members[other]]->symbol.below + " may run out first instead.");
-    }
-  }
-}
-
-// What cannot be, whatever was said: less than nothing, a yield over 100 %.
-void Judge::bound(Finding& finding, const Estimate& e, const Quantity& q, const FigureValue& value) const {
-  const double si = e.value;
-  const double sure = coverage * e.spread;
-  const std::string works_out = capital(value.name) + " works out to " + finding.computed->text;
-  if (si + sure < 0 && !can_be_negative(q.kind)) {
-    finding.verdict = Verdict::conflicts;
-    finding.sentence = works_out + ": less than nothing cannot be.";
-  } else if (q.enough && si < *q.enough) {
-    finding.verdict = Verdict::conflicts;
-    finding.sentence = works_out + ": that is not enough, it takes at least " +
-                       quantity::show_with_unit(value.from_si(*q.enough), value.unit.symbol()) + ".";
-  } else if (q.enough && si - sure < *q.enough) {
-    finding.notes.push_back("It is so close that, as uncertain as the figures are, it may not be enough.");
-  } else if (q.most && si - sure > *q.most) {
-    finding.remark = works_out + ": more than " +
-                     quantity::show_with_unit(value.from_si(*q.most), value.unit.symbol()) + " " + q.past_most + ".";
-  }
-}
-
-// The same for what only stands between the figures: the yield of a step that nobody states.
-void Judge::bound_the_rest(Finding& finding, const Drafted& d, const Attempt& a) const {
-  const auto& own = a.network.variables[0];
-  for (std::size_t i = 0; i < own.size() && finding.remark.empty(); ++i) {
-    const Quantity& q = d.draft.quantities[i];
-    const Estimate& e = a.reconciliation.estimates[own[i]];
-    if (!q.most || own[i] == a.variable || e.standing != Standing::determined) continue;
-    if (e.value - coverage * e.spread <= *q.most) continue;
-    model::Figure nameless;
-    nameless.kind = q.kind;
-    const FigureValue value = unstated(nameless, "the " + q.name);
-    finding.remark = capital(value.name) + " works out to " + computed_text(value, e.value, e.spread).text +
-                     ": more than 100 % " + q.past_most + ".";
-  }
-}
-
-void Judge::compare(Finding& finding, const FigureValue& value, double si, double si_spread) const {
-  const double computed = value.from_si(si);
-  const double own = value.spread_from_si(value.si_spread, value.si);
-  const double other = value.spread_from_si(si_spread, si);
-  const double best = value.from_si(value.si);
-  const double difference = std::fabs(computed - best);
-  const double within = coverage * std::hypot(own, other);
-  const bool rounds = value.as_said && quantity::agrees_as_rounded(value.said, computed);
-  const std::string& symbol = value.unit.symbol();
-  const std::string said = finding.said->text;
-  const std::string shown = finding.computed->text;
-  const quantity::Limits limits = quantity::limits_of(value.said);
-  const double reach = value.as_said ? std::max(best - limits.low, limits.high - best) : 0;
-  finding.tolerance = std::max(within, reach);
-  const std::string tolerance_text =
-      "±" + quantity::show_number(*finding.tolerance, 2) + (symbol.empty() ? "" : " " + symbol);
-  finding.tolerance_reason = value.doubt;
-  if (other > 0) {
-    finding.tolerance_reason +=
-        (finding.tolerance_reason.empty() ? "" : " ") +
-        std::string("What it is computed from is itself uncertain. Together, with a coverage factor of 2: ") +
-        tolerance_text + ".";
-  }
-  const std::string head = capital(value.name) + " was given as " + said;
-  if (difference <= as_good_as_equal * std::max(std::fabs(best), std::fabs(computed))) {
-    finding.verdict = Verdict::agrees;
-    finding.sentence = head + " and works out to the same.";
-  } else if (rounds && value.said.hedge == quantity::Hedge::exact) {
-    finding.verdict = Verdict::agrees_as_rounded;
-    finding.sentence = head + "; it works out to " + shown + ", which rounds to that.";
-  } else if (rounds) {
-    finding.verdict = Verdict::agrees;
-    finding.sentence = head + "; it works out to " + shown + ", which is what was said.";
-  } else if (difference <= within) {
-    finding.verdict = Verdict::agrees;
-    finding.sentence = head + "; it works out to " + shown + ", which agrees within " + tolerance_text + ".";
-  } else {
-    finding.verdict = Verdict::conflicts;
-    finding.sentence = head + ", but works out to " + shown + "; they may differ by " + tolerance_text + " at most.";
-  }
 }
 
 // Unsettled: says what would settle it.

@@ -16,6 +16,8 @@ struct Drafted {
   bool usable() const { return draft.missing.empty(); }
 };
 
+struct Attempt;
+
 class Judge {
  public:
   /// Borrows all three.
@@ -28,14 +30,14 @@ class Judge {
   Network network_behind(const Drafted& drafted, model::FigureId freed) const;
 
  private:
-  struct Attempt;
   std::vector<std::size_t> candidates(const Drafted& d) const;
   std::vector<const Draft*> cluster(const Drafted& d, model::FigureId focus, bool both_ways = false) const;
   std::optional<Attempt> attempt(const Drafted& d, std::size_t quantity, bool both_ways = false) const;
   std::optional<std::size_t> odd_one_out(const Drafted& d) const;
   bool gives(const Drafted& d, model::FigureId figure) const;
   void settle(Finding& finding, const Drafted& d, const Attempt& attempt) const;
-  void compare(Finding& finding, const FigureValue& value, double si, double si_spread) const;
+  void compare(Finding& finding, const FigureValue& value, const Estimate& e) const;
+  void note_few_readings(Finding& finding, double freedom) const;
   void note_close_call(Finding& finding, const Drafted& d, const Attempt& attempt) const;
   void tell_besides(Finding& finding, const Drafted& d, const Attempt& attempt) const;
   void bound(Finding& finding, const Estimate& e, const Quantity& q, const FigureValue& value) const;

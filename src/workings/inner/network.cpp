@@ -174,7 +174,9 @@ class Builder {
   Variable figure_variable(const Quantity& q) const {
     const FigureValue* value = book_.find(q.figure);
     if (value == nullptr || !value->stated || freed_.contains(q.figure)) return Variable::wanted(q.name);
-    return Variable::measured(q.name, value->si, value->si_spread);
+    Variable v = Variable::measured(q.name, value->si, value->si_spread);
+    v.freedom = value->shape.degrees_of_freedom;
+    return v;
   }
 
   VariableIndex add(const Quantity& q, Variable v) {
@@ -242,8 +244,13 @@ Network network_of(const std::vector<const Draft*>& drafts, const FigureBook& bo
 }
 
 double follow_again(const Network& network, VariableIndex wanted, std::vector<double>& values) {
+  return follow_again(network, network.steps, wanted, values);
+}
+
+double follow_again(const Network& network, const std::vector<Given>& steps, VariableIndex wanted,
+                    std::vector<double>& values) {
   std::vector<double> x;
-  for (const Given& step : network.steps) {
+  for (const Given& step : steps) {
     const NetworkEquation& eq = network.equations[step.equation];
     x.clear();
     for (const VariableIndex v : eq.members) x.push_back(values[v]);

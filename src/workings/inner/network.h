@@ -44,6 +44,9 @@ struct Network {
 /// SI, overwritten on the way. NaN where a step has no value. Requires: the wanted variable follows by steps, or is
 /// measured.
 double follow_again(const Network& network, VariableIndex wanted, std::vector<double>& values);
+/// The same by only those of the steps that matter.
+double follow_again(const Network& network, const std::vector<Given>& steps, VariableIndex wanted,
+                    std::vector<double>& values);
 
 /// `freed` figures are taken as unknown even where they were stated.
 Network network_of(const std::vector<const Draft*>& drafts, const FigureBook& book,

@@ -78,7 +78,7 @@ class Splitter {
   int take(Problem& piece, VariableIndex v) {
     const Variable& from = system_.variables()[v];
     piece.nodes.push_back(
-        {from.status, from.scale, from.value, from.spread, from.has_start, from.positive, from.suspect});
+        {from.status, from.scale, from.value, from.spread, from.has_start, from.positive, from.suspect, from.freedom});
     piece.variables.push_back(v);
     return static_cast<int>(piece.nodes.size()) - 1;
   }

@@ -2,6 +2,7 @@
 // Problem: one connected piece of a system, with indices of its own, small enough to copy and alter (an exact variable
 // freed, a scale changed). Borrows the laws: the system outlives it.
 
+#include <optional>
 #include <vector>
 
 #include "workings/system.h"
@@ -16,6 +17,7 @@ struct Node {
   bool has_start;
   bool positive;
   bool suspect;
+  std::optional<double> freedom;
 };
 
 struct Equation {

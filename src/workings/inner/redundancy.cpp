@@ -110,8 +110,24 @@ std::vector<double> Redundancy::forward(std::vector<double> right) const {
   return right;
 }
 
-std::vector<double> Redundancy::least() const {
-  std::vector<double> multiplier = forward(right_);
+std::vector<double> Redundancy::least() const { return least_for(right_); }
+
+std::vector<double> Redundancy::unexplained(const SparseRow& p) const {
+  std::vector<double> right(rows_.size(), 0);
+  for (const Entry& e : p) {
+    for (const Entry& g : by_column_[static_cast<std::size_t>(e.column)]) {
+      right[static_cast<std::size_t>(g.column)] += e.value * g.value;
+    }
+  }
+  std::vector<double> left = least_for(right);
+  for (double& part : left) part = -part;
+  for (const Entry& e : p) left[static_cast<std::size_t>(e.column)] += e.value;
+  return left;
+}
+
+// The z of least length with G z = right.
+std::vector<double> Redundancy::least_for(const std::vector<double>& right) const {
+  std::vector<double> multiplier = forward(right);
   for (std::size_t k = 0; k < multiplier.size(); ++k) multiplier[k] *= inverse_diagonal_[k];
   for (std::size_t k = multiplier.size(); k-- > 0;) {
     if (inverse_diagonal_[k] == 0) continue;  // a dependent row carries no load

@@ -22,6 +22,8 @@ class Redundancy {
   std::vector<double> least() const;        ///< the z of least length that meets the constraints
   /// Variance of the adjustment of p * z: p^T G^T (G G^T)^-1 G p.
   double explained(const SparseRow& p) const;
+  /// What is left of p once the constraints have taken what they explain: p - G^T (G G^T)^-1 G p. One for each column.
+  std::vector<double> unexplained(const SparseRow& p) const;
 
  private:
   struct Column {
@@ -35,6 +37,7 @@ class Redundancy {
   std::optional<double> by_inverse(const std::vector<Entry>& rows) const;
   double by_path(const std::vector<Entry>& rows) const;
   std::vector<double> forward(std::vector<double> right) const;
+  std::vector<double> least_for(const std::vector<double>& right) const;
 
   std::vector<SparseRow> rows_;                // G, rows of length one, in the order of the factorisation
   std::vector<double> right_;                  // g, likewise

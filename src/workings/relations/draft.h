@@ -64,6 +64,7 @@ struct Equation {
   double constant = 0;
   LawPtr law;
   Writer writer;
+  bool slow = false;  ///< takes long to evaluate
 };
 
 /// A note that depends on what a quantity comes to: SI in, a sentence out, or nothing where there is nothing to say.

@@ -313,6 +313,12 @@ std::optional<chem::Formula> Drafting::formula() const {
   return *formula;
 }
 
+std::optional<double> Drafting::stated(std::size_t quantity) const {
+  const Quantity& q = draft_.quantities[quantity];
+  const inner::FigureValue* value = q.from == Quantity::From::figure ? book_.find(q.figure) : nullptr;
+  return value != nullptr && value->stated ? std::optional(value->si) : std::nullopt;
+}
+
 std::size_t Drafting::add(Quantity quantity) {
   draft_.quantities.push_back(std::move(quantity));
   return draft_.quantities.size() - 1;

@@ -59,6 +59,8 @@ class Drafting {
   void product(std::string name, const std::vector<Weighted>& members, double factor = 1);
   void sum(std::string name, const std::vector<Weighted>& members, double constant = 0);
   void special(std::string name, std::vector<std::size_t> members, LawPtr law, Writer writer);
+  /// The last equation takes long to evaluate: no thousands of draws through it.
+  void slow() { draft_.equations.back().slow = true; }
   /// target = factor * product of `of`, any of which may be negative.
   void ratio(std::string name, std::size_t target, const std::vector<std::size_t>& of, double factor = 1);
   /// `least` is the least of the others, each over its weight.
@@ -81,6 +83,9 @@ class Drafting {
   std::string substance() const;
   /// Its formula; nothing when there is none, or no such name is known.
   std::optional<chem::Formula> formula() const;
+
+  /// The value of a figure, SI; nothing where nobody stated it, or it is none.
+  std::optional<double> stated(std::size_t quantity) const;
 
   Quantity& at(std::size_t quantity) { return draft_.quantities[quantity]; }
   Draft take() { return std::move(draft_); }

@@ -2,22 +2,10 @@
 
 #include <algorithm>
 
-#include "support/text.h"
+#include "support/check.h"
 #include "workings/relations/kinds.h"
 
 namespace sash::workings {
-namespace {
-
-// A type whose mathematics is not there says so for every relation of it.
-class NotYet final : public RelationKind {
- public:
-  std::string_view label() const override { return "relation"; }
-  std::span<const Slot> slots() const override { return {}; }
-  void draft(Drafting& d) const override { d.missing("a program that can compute this type of relation"); }
-};
-
-}  // namespace
-
 const RelationKind& kind_of(model::RelationType type) {
   using model::RelationType;
   switch (type) {
@@ -56,10 +44,10 @@ const RelationKind& kind_of(model::RelationType type) {
     case RelationType::duration:
       return duration();
     case RelationType::equilibrium:
-      break;
+      return equilibrium();
   }
-  static const NotYet not_yet;
-  return not_yet;
+  promise(false, "every relation type has its kind");
+  return same_portion();
 }
 
 Draft draft_of(const model::Relation& relation, const inner::FigureBook& book) {

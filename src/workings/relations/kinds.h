@@ -22,6 +22,7 @@ const RelationKind& titration();
 const RelationKind& electrolysis();
 const RelationKind& element_balance();
 const RelationKind& duration();
+const RelationKind& equilibrium();
 
 /// The molar mass of the relation's substance: its figure, as given, from the formula, or hidden and asked for.
 std::size_t molar_mass_of(Drafting& d, const std::optional<chem::Formula>& formula, const std::string& substance);
