@@ -150,5 +150,58 @@ TEST(Explain, AnotherHydrateInASolution) {
   EXPECT_THAT(e->sentence, HasSubstr("CuSO₄·5H₂O"));
 }
 
+// 10.00 g CaCO3 (100.09 g/mol) give 5.603 g CaO (56.077 g/mol) and 4.397 g CO2 (44.009 g/mol).
+TEST(Explain, AnotherProductOfTheEquation) {
+  RecordBuilder b;
+  const auto chalk = b.figure("10.00 g", Kind::mass);
+  const auto weighed = b.figure("4.40 g", Kind::mass);
+  b.relation(RelationType::reaction, {{"reactant", chalk, "CaCO3"}, {"product", weighed, "CaO"}},
+             {{"equation", "CaCO3 -> CaO + CO2"}});
+  const Finding f = check(b.record()).findings.at(0);
+  ASSERT_EQ(f.verdict, Verdict::conflicts);
+  const Explanation* e = find(f, K::other_product);
+  ASSERT_TRUE(e) << sentences(f);
+  EXPECT_THAT(e->sentence, HasSubstr("CO₂"));
+}
+
+// 21.9 of 20.0 g are 109.5 %; with the digits the other way round it is 12.9 g and 64.5 %.
+TEST(Explain, AYieldOverOneHundredPercentBySwappedDigits) {
+  RecordBuilder b;
+  const auto actual = b.figure("21.9 g", Kind::mass);
+  const auto theory = b.figure("20.0 g", Kind::mass);
+  b.relation(RelationType::yield, {{"actual", actual}, {"theoretical", theory}});
+  const Finding f = check(b.record()).findings.at(0);
+  EXPECT_EQ(f.verdict, Verdict::worked_out);
+  ASSERT_FALSE(f.remark.empty());
+  const Explanation* e = find(f, K::swapped_digits);
+  ASSERT_TRUE(e) << sentences(f);
+  EXPECT_THAT(e->sentence, HasSubstr("12.9 g instead of 21.9 g, and the yield 64.5 %"));
+  EXPECT_TRUE(find(f, K::residual_solvent)) << sentences(f);
+}
+
+// A litre that was a millilitre: 1.000 L of 0.100 mol/L hold 0.100 mol, not 0.100 mmol.
+TEST(Explain, MillilitresForLitres) {
+  RecordBuilder b;
+  const auto c = b.figure("0.100 mol/L", Kind::molar_concentration);
+  const auto v = b.figure("1.000 mL", Kind::volume);
+  const auto n = b.figure("0.100 mol", Kind::amount);
+  b.relation(RelationType::in_solution, {{"strength", c}, {"solution_volume", v}, {"solute_amount", n}});
+  const Finding f = check(b.record()).findings.at(0);
+  const Explanation* e = find(f, K::wrong_unit);
+  ASSERT_TRUE(e) << sentences(f);
+  EXPECT_THAT(sentences(f), HasSubstr("it was meant in L, not mL"));
+}
+
+// 24.97 g CuSO4·5H2O (249.68 g/mol) are 0.1000 mol; worked out as anhydrous (159.60 g/mol) 0.1565 mol.
+TEST(Explain, TheAnhydrousWeightForTheHydrate) {
+  RecordBuilder b;
+  const auto m = b.figure("24.97 g", Kind::mass);
+  const auto n = b.figure("0.1565 mol", Kind::amount);
+  b.relation(RelationType::same_portion, {{"mass", m}, {"amount", n}}, {{"substance", "CuSO4·5H2O"}});
+  const Finding f = check(b.record()).findings.at(0);
+  ASSERT_EQ(f.verdict, Verdict::conflicts);
+  EXPECT_TRUE(find(f, K::wrong_formula_weight)) << sentences(f);
+}
+
 }  // namespace
 }  // namespace sash::workings
