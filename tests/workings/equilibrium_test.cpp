@@ -1,0 +1,134 @@
+// Equilibrium states by the tables' constants and by given ones; published worked cases are in tests/known/workings.
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
+
+#include "quantity/unit.h"
+#include "records.h"
+#include "workings/check.h"
+
+namespace sash::workings {
+namespace {
+
+using model::RelationType;
+using quantity::Kind;
+using test::RecordBuilder;
+using ::testing::HasSubstr;
+
+constexpr const char* acetic = "CH3CO2H = H^+ + CH3CO2^-: 1.8e-5";
+
+Finding first(const RecordBuilder& b) {
+  RecordBuilder copy = b;
+  return check(copy.record()).findings.at(0);
+}
+
+// x^2 / (0.100 - x) = 1.8e-5 gives x = 1.333e-3, pH 2.875 (quadratic by hand).
+TEST(Equilibrium, ComparesAStatedPhWithWhatTheTotalsGive) {
+  for (const auto& [ph, verdict] :
+       {std::pair{"2.88 [pH]", Verdict::agrees_as_rounded}, std::pair{"3.5 [pH]", Verdict::conflicts}}) {
+    RecordBuilder b;
+    const auto acid = b.figure("0.100 mol/L", Kind::molar_concentration);
+    const auto p = b.figure(ph, Kind::pH);
+    b.relation(RelationType::equilibrium, {{"total", acid, "CH3CO2H"}, {"pH", p}}, {{"constants", acetic}});
+    const Finding f = first(b);
+    EXPECT_EQ(f.verdict, verdict) << f.sentence;
+    ASSERT_TRUE(f.computed);
+    EXPECT_NEAR(f.computed->value, 2.875, 0.002);
+    // d pH / d ln c is -(0.100 - x) / (2 (0.100 - x) + x), -0.497; c to 0.0005/sqrt(3) in 0.100: 0.0029 of it.
+    EXPECT_NEAR(f.computed->spread, 0.497 * 0.00289 / 2.302585, 3e-5);
+  }
+}
+
+TEST(Equilibrium, WritesWhatIsThere) {
+  RecordBuilder b;
+  const auto acid = b.figure("0.100 mol/L", Kind::molar_concentration);
+  b.relation(RelationType::equilibrium, {{"total", acid, "CH3CO2H"}}, {{"constants", acetic}});
+  const Finding f = first(b);
+  EXPECT_EQ(f.verdict, Verdict::worked_out) << f.sentence;
+  EXPECT_THAT(f.sentence, HasSubstr("pH works out to"));
+  EXPECT_THAT(plain_text(f.workings), HasSubstr("CH₃CO₂H 0.0987 mol/L"));
+  const Report report = check(b.record());
+  EXPECT_EQ(report.constants.size(), 2u);  // of the acid and of water
+  EXPECT_EQ(report.constants.back().source, "given with the relation");
+}
+
+// 0.0100 mol each of silver and chloride: 1.43 g of AgCl (143.32 g/mol) but for the 1.3e-5 mol that stays dissolved.
+TEST(Equilibrium, WeighsAPrecipitate) {
+  RecordBuilder b;
+  const auto silver = b.figure("0.0100 mol", Kind::amount);
+  const auto chloride = b.figure("0.0100 mol", Kind::amount);
+  const auto volume = b.figure("1.000 L", Kind::volume);
+  const auto solid = b.figure("", Kind::mass);
+  b.relation(
+      RelationType::equilibrium,
+      {{"total", silver, "AgNO3"}, {"total", chloride, "NaCl"}, {"volume", volume}, {"precipitate", solid, "AgCl"}},
+      {{"constants", "AgCl(s) = Ag^+ + Cl^-: 1.6e-10"}});
+  const Report report = check(b.record());
+  const FigureState* state = report.find(solid);
+  ASSERT_TRUE(state && state->reconciled) << report.findings.at(0).sentence;
+  EXPECT_NEAR(state->reconciled->value, (0.0100 - 1.265e-5) * 143.32, 0.001);
+}
+
+TEST(Equilibrium, OfWhatDoesNotFormThereIsNothing) {
+  RecordBuilder b;
+  const auto silver = b.figure("1.0e-6 mol/L", Kind::molar_concentration);
+  const auto chloride = b.figure("1.0e-6 mol/L", Kind::molar_concentration);
+  const auto solid = b.figure("", Kind::molar_concentration);
+  b.relation(RelationType::equilibrium,
+             {{"total", silver, "AgNO3"}, {"total", chloride, "NaCl"}, {"precipitate", solid, "AgCl"}},
+             {{"constants", "AgCl(s) = Ag^+ + Cl^-: 1.6e-10"}});
+  const Report report = check(b.record());
+  const FigureState* state = report.find(solid);
+  ASSERT_TRUE(state && state->reconciled) << report.findings.at(0).sentence;
+  EXPECT_EQ(state->reconciled->value, 0);
+}
+
+// With the tables' constants and activities: pKa 4.757 of acetic acid, USGS PHREEQC minteq.v4; ideal it would be 2.882.
+TEST(Equilibrium, TakesConstantsFromTheTables) {
+  RecordBuilder b;
+  const auto acid = b.figure("0.100 mol/L", Kind::molar_concentration);
+  const auto p = b.figure("", Kind::pH);
+  b.relation(RelationType::equilibrium, {{"total", acid, "acetic acid"}, {"pH", p}});
+  const Report report = check(b.record());
+  const FigureState* state = report.find(p);
+  ASSERT_TRUE(state && state->reconciled) << report.findings.at(0).sentence;
+  EXPECT_NEAR(state->reconciled->value, 2.882, 0.02);
+  ASSERT_FALSE(report.constants.empty());
+  EXPECT_THAT(report.constants.back().source, HasSubstr("minteq"));
+}
+
+TEST(Equilibrium, SaysWhatIsMissing) {
+  RecordBuilder b;
+  const auto p = b.figure("3.0 [pH]", Kind::pH);
+  b.relation(RelationType::equilibrium, {{"pH", p}});
+  const Finding f = first(b);
+  EXPECT_EQ(f.verdict, Verdict::unsettled);
+  EXPECT_THAT(f.sentence, HasSubstr("what was put into the solution"));
+}
+
+TEST(Equilibrium, SaysWhichConstantItCannotRead) {
+  RecordBuilder b;
+  const auto acid = b.figure("0.100 mol/L", Kind::molar_concentration);
+  b.relation(RelationType::equilibrium, {{"total", acid, "HF"}}, {{"constants", "HF = H^+ + F^-"}});
+  const Finding f = first(b);
+  EXPECT_EQ(f.verdict, Verdict::unsettled);
+  EXPECT_THAT(f.sentence, HasSubstr("an equation, a colon and a number"));
+}
+
+// Mg(OH)2 (Ksp 8.9e-12, OpenStax Chemistry 2e, Appendix J) at a held pH of 10: [OH-] = 1e-4, so [Mg2+] = 8.9e-4 mol/L.
+TEST(Equilibrium, HoldsThePhAtAFigure) {
+  RecordBuilder b;
+  const auto p = b.figure("10.00 [pH]", Kind::pH);
+  const auto magnesium = b.figure("0.100 mol/L", Kind::molar_concentration);
+  const auto left = b.figure("", Kind::molar_concentration);
+  b.relation(RelationType::equilibrium, {{"total", magnesium, "MgCl2"}, {"pH", p}, {"species", left, "Mg^2+"}},
+             {{"constants", "Mg(OH)2(s) = Mg^2+ + 2 OH^-: 8.9e-12"}, {"held_pH", "yes"}});
+  const Report report = check(b.record());
+  const FigureState* state = report.find(left);
+  ASSERT_TRUE(state && state->reconciled) << report.findings.at(0).sentence;
+  const auto unit = quantity::Unit::parse(state->reconciled->unit);
+  ASSERT_TRUE(unit);
+  EXPECT_NEAR(unit->to_si(state->reconciled->value), 0.89, 0.001);  // mol/m3
+}
+
+}  // namespace
+}  // namespace sash::workings
