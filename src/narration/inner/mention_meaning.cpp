@@ -43,15 +43,13 @@ void resolve_generic(std::vector<Mention>& mentions) {
     const bool acid_salt = before.name.find(" hydrogen ") != std::string::npos;
     return before.name.find(word) != std::string::npos && (!acid_salt || m.name.find("hydrogen") != std::string::npos);
   };
+  bool named = false;  // an acid by its name
+  bool vinegar = false;
   for (std::size_t i = 0; i < mentions.size(); ++i) {
+    named = named || (mentions[i].acid && !mentions[i].generic);
+    vinegar = vinegar || mentions[i].name == "vinegar";
     if (!mentions[i].generic) continue;
     if (mentions[i].name == "acid" && i > 0) {
-      bool named = false;
-      bool vinegar = false;
-      for (std::size_t k = 0; k < i; ++k) {
-        named = named || (mentions[k].acid && !mentions[k].generic);
-        vinegar = vinegar || mentions[k].name == "vinegar";
-      }
       if (vinegar && !named) {
         mentions[i].name = "acetic acid";  // the acid in it
         mentions[i].generic = false;

@@ -45,9 +45,8 @@ void PortionNamer::name_portion(Draft& d) {
   constexpr WordSet pieces{"cathode", "anode",   "strip",       "electrode", "plate", "foil", "cathode's",
                            "anode's", "strip's", "electrode's", "plate's",   "nail",  "coin"};
   if (p.kind == Kind::mass && s_.find_before(p.first, pieces, 9)) {
-    for (std::size_t k = s_.mentions.size(); k-- > 0;) {
-      if (s_.mentions[k].first < p.first && s_.mentions[k].element)
-        return take(d, &s_.mentions[k], "the metal of the piece");
+    for (std::size_t k = mentions_before(p.first); k-- > 0;) {
+      if (s_.mentions[k].element) return take(d, &s_.mentions[k], "the metal of the piece");
     }
   }
   if (weighs_a_vessel(p)) {

@@ -1,6 +1,8 @@
 // What part each figure plays: weighed out, added, dissolved in, obtained, a condition of the process, or only said.
 
+#include <string>
 #include <string_view>
+#include <unordered_set>
 
 #include "narration/inner/matter.h"
 #include "narration/inner/scene.h"
@@ -23,6 +25,7 @@ class Caster {
   void run() {
     for (Draft& d : s_.figures) {
       d.role = role_of(d);
+      note(d);
       const Kind k = s_.phrase_of(d).kind;
       if (k == Kind::mass || k == Kind::volume || k == Kind::gas_volume) last_portion_ = &d;
     }
@@ -194,32 +197,19 @@ class Caster {
   }
 
   /// Whether that substance was measured in before figure `me`.
-  bool put_in(std::size_t me) const {
-    const std::string_view substance = bare(s_.figures[me].subject);
-    for (std::size_t i = 0; i < me; ++i) {
-      const Draft& other = s_.figures[i];
-      const bool in = other.role == Role::measured_out || other.role == Role::added;
-      if (in && is_portion(s_.phrase_of(other).kind) && bare(other.subject) == substance) return true;
-    }
-    return false;
-  }
+  bool put_in(std::size_t me) const { return put_in_.count(std::string(bare(s_.figures[me].subject))) != 0; }
 
-  /// Whether anything was put in before figure `me`.
-  bool anything_in(std::size_t me) const {
-    for (std::size_t i = 0; i < me; ++i) {
-      const Role r = s_.figures[i].role;
-      if (r == Role::measured_out || r == Role::added || r == Role::solvent) return true;
-    }
-    return false;
-  }
+  bool anything_in() const { return anything_in_; }
 
   /// Whether that substance came out and was weighed already: what is weighed again goes on to something else.
-  bool weighed_before(std::size_t me) const {
-    for (std::size_t i = 0; i < me; ++i) {
-      const Draft& other = s_.figures[i];
-      if (other.role == Role::product && bare(other.subject) == bare(s_.figures[me].subject)) return true;
-    }
-    return false;
+  bool weighed_before(std::size_t me) const { return came_out_.count(std::string(bare(s_.figures[me].subject))) != 0; }
+
+  /// What has gone in and come out up to here.
+  void note(const Draft& d) {
+    const bool in = d.role == Role::measured_out || d.role == Role::added;
+    anything_in_ = anything_in_ || in || d.role == Role::solvent;
+    if (in && is_portion(s_.phrase_of(d).kind)) put_in_.emplace(bare(d.subject));
+    if (d.role == Role::product) came_out_.emplace(bare(d.subject));
   }
 
   Role of_portion(const Draft& d) {
@@ -272,7 +262,7 @@ class Caster {
     const std::size_t me = place(d);
     const bool back = s_.act_before(p.first, Acts(Act::recover), 3) || s_.act_after(p.last, Acts(Act::recover), 5);
     if (p.kind == Kind::mass && nets(me) && !back) {
-      const bool out = (s_.workup_before(p.first) || p.first * 2 > s_.size()) && anything_in(me);
+      const bool out = (s_.workup_before(p.first) || p.first * 2 > s_.size()) && anything_in();
       return out && !weighed_before(me) && !(put_in(me) && !came_out(d)) ? Role::product : Role::measured_out;
     }
     if (governed_by(p, Acts(Act::lose), 4)) return Role::other;
@@ -401,7 +391,7 @@ class Caster {
   Role of_reagent(const Draft& d) const {
     const Phrase& p = s_.phrase_of(d);
     if (p.unit == "[drp]") return Role::added;
-    if (!anything_in(place(d))) return Role::measured_out;  // there is nothing to add it to
+    if (!anything_in()) return Role::measured_out;  // there is nothing to add it to
     const auto add = s_.act_before(p.first, Acts(Act::add), 7);
     const auto measure = s_.act_before(p.first, measuring, 7);
     const bool liquid = p.kind == Kind::volume;
@@ -483,6 +473,9 @@ class Caster {
 
   Scene& s_;
   const Draft* last_portion_ = nullptr;
+  std::unordered_set<std::string> put_in_;  ///< substances, without their form
+  std::unordered_set<std::string> came_out_;
+  bool anything_in_ = false;
   std::size_t scanned_ = 0;
   bool timing_ = false;
 };

@@ -131,8 +131,8 @@ class Namer : PortionNamer {
       return copy(d, s_.figures.back(), "what was made up");
     if (titrated() && before_in_sentence(p.first, true) == nullptr) return copy(d, *analyte(), "what was titrated");
     // Another strength of the same material as the last strength.
-    for (std::size_t i = s_.figures.size();
-         i-- > 0 && p.kind == Kind::mass_percent && before_in_sentence(p.first, true) == nullptr;) {
+    const bool unnamed = p.kind == Kind::mass_percent && before_in_sentence(p.first, true) == nullptr;
+    for (std::size_t i = s_.figures.size(), seen = 0; unnamed && i-- > 0 && seen < 60; ++seen) {
       if (s_.phrase_of(s_.figures[i]).kind == Kind::mass_percent)
         return copy(d, s_.figures[i], "as the strength before");
     }
@@ -171,10 +171,10 @@ class Namer : PortionNamer {
       if (const auto named = behind(s_.phrases[i].last)) return take_found(d, *named, "as what each of them is");
       if (p.kind == Kind::count &&
           s_.find_before(p.first, WordSet{"wash", "rinse", "washed", "rinsed", "washing"}, 8)) {
-        for (std::size_t k = s_.mentions.size(); k-- > 0;) {
+        for (std::size_t k = mentions_before(p.first); k-- > 0;) {
           const Mention& m = s_.mentions[k];
-          if (m.first < p.first && p.first - m.first < 40 && (m.water || m.solvent))
-            return take(d, &m, "what is washed with");
+          if (p.first - m.first >= 40) break;
+          if (m.water || m.solvent) return take(d, &m, "what is washed with");
         }
       }
     }

@@ -1,5 +1,7 @@
 #include "narration/inner/surroundings.h"
 
+#include <algorithm>
+
 #include "narration/inner/topics.h"
 
 namespace sash::narration {
@@ -240,16 +242,22 @@ bool Surroundings::weighs_named_vessel(const Phrase& p) const {
   return false;
 }
 
+std::size_t Surroundings::mentions_before(std::size_t token) const {
+  const auto behind =
+      std::partition_point(s_.mentions.begin(), s_.mentions.end(), [&](const Mention& m) { return m.first < token; });
+  return static_cast<std::size_t>(behind - s_.mentions.begin());
+}
+
 const Mention* Surroundings::last_water(std::size_t token) const {
-  for (std::size_t k = s_.mentions.size(); k-- > 0;) {
-    if (s_.mentions[k].first < token && s_.mentions[k].water) return &s_.mentions[k];
+  for (std::size_t k = mentions_before(token); k-- > 0;) {
+    if (s_.mentions[k].water) return &s_.mentions[k];
   }
   return nullptr;
 }
 
 const Mention* Surroundings::last_gas(std::size_t token) const {
-  for (std::size_t k = s_.mentions.size(); k-- > 0;) {
-    if (s_.mentions[k].first < token && s_.mentions[k].gas) return &s_.mentions[k];
+  for (std::size_t k = mentions_before(token); k-- > 0;) {
+    if (s_.mentions[k].gas) return &s_.mentions[k];
   }
   return nullptr;
 }

@@ -55,6 +55,8 @@ class Surroundings {
   bool is_weighed_again(const Phrase& p) const;
   /// "Weigh the crucible first. Mine is 30.142 grams."
   bool weighs_named_vessel(const Phrase& p) const;
+  /// Mentions before `token`, as a place behind the last of them.
+  std::size_t mentions_before(std::size_t token) const;
   const Mention* last_water(std::size_t token) const;
   const Mention* last_gas(std::size_t token) const;
   /// "dissolve it in 200 mL", "wash it three times with 150 mL each time".

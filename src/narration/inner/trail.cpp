@@ -92,7 +92,7 @@ void Trail::note_titrant(const Draft& d) {
 
 const Mention* Trail::titrant(std::size_t token) const {
   if (titrant_ != nullptr || !s_.find_before(token, WordSet{"burette", "buret"}, 6)) return titrant_;
-  for (std::size_t i = s_.figures.size(); i-- > 0;) {
+  for (std::size_t i = s_.figures.size(), seen = 0; i-- > 0 && seen < 60; ++seen) {
     const Draft& d = s_.figures[i];
     if (s_.phrase_of(d).kind != Kind::molar_concentration || d.mention == nullptr || d.mention->acid) continue;
     return d.mention;
@@ -102,7 +102,7 @@ const Mention* Trail::titrant(std::size_t token) const {
 
 bool Trail::titrated() const {
   if (!analyte_) return false;
-  for (std::size_t i = s_.figures.size(); i-- > *analyte_ + 1;) {
+  for (std::size_t i = s_.figures.size(), seen = 0; i-- > *analyte_ + 1 && seen < 40; ++seen) {
     if (std::string_view(s_.figures[i].subject_rule) == "what is in the burette") return true;
   }
   return false;
