@@ -38,7 +38,7 @@ void Tier::sum(std::size_t i) {
   if ((kind != Kind::mass && kind != Kind::volume && !time) || !base_[i] || s_.figures[i].same_as) return;
   constexpr WordSet totals{"have", "now",    "altogether", "total", "makes", "together", "combined", "sum", "so",
                            "in",   "scales", "at",         "got",   "be",    "final",    "without",  "of"};
-  const bool cue = s_.find_before(phrase(i).first, totals, 6) || s_.find_after(phrase(i).last, totals, 5);
+  const bool cue = time || s_.find_before(phrase(i).first, totals, 6) || s_.find_after(phrase(i).last, totals, 5);
   if (!cue) return;
   if (count_times_each(i)) return;
   if (s_.find_before(phrase(i).first, WordSet{"expect", "most", "should", "theoretical", "theory", "maximum"}, 6))

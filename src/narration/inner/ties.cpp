@@ -52,8 +52,8 @@ bool Tier::marked_slip(std::size_t a, std::size_t b) const {
     const std::string_view w = s_.word(t);
     if (marks.has(w)) return true;
     const std::string_view before = s_.word_before(t);
-    const bool pause = before == "," || before == "." || before == "-" || before == "\u2014" || t == phrase(a).last ||
-                       before == "grams";
+    constexpr WordSet pausing{",", ".", "-", "\u2014", "grams", "uh", "um", "er", "oh", "actually", "wait"};
+    const bool pause = pausing.has(before) || t == phrase(a).last;
     if (w == "no" && (pause || s_.word(t + 1) == "wait" || s_.word(t + 1) == "hang" || s_.word(t + 1) == "hold" ||
                       s_.word(t + 1) == ",")) {
       return s_.word(t + 1) != "more" && s_.word(t + 1) != "less" && !s_.mention_at[std::min(t + 1, s_.size() - 1)];
@@ -93,7 +93,8 @@ void Tier::correct(std::size_t i) {
     if (!base_[k] || !base_[i] || *base_[k] == *base_[i]) continue;
     const double ratio = *base_[k] == 0 ? 0 : *base_[i] / *base_[k];
     if (ratio < 0.02 || ratio > 50) continue;
-    if (!same_matter(k, i) && is_portion(phrase(i).kind) && s_.figures[i].mention != nullptr &&
+    const bool at_once = phrase(i).first - phrase(k).last < 6;  // whatever it was said of, it was taken back
+    if (!at_once && !same_matter(k, i) && is_portion(phrase(i).kind) && s_.figures[i].mention != nullptr &&
         s_.figures[k].mention != nullptr)
       continue;
     if (!marked_slip(k, i)) continue;
@@ -275,6 +276,9 @@ bool Tier::same_interval(std::size_t k, std::size_t i) const {
 bool Tier::other_unit(std::size_t k, std::size_t i) const {
   const std::size_t gap = phrase(i).first - phrase(k).last;
   if (by_density(k, i)) return true;
+  if (phrase(k).kind == Kind::volume && phrase(i).kind == Kind::mass && i == k + 1 && gap < 12 && !dissolved(k) &&
+      word_between(k, i, WordSet{"weigh", "weighs", "weighed"}))
+    return true;
   if (s_.figures[k].subject == "water" && phrase(i).kind == Kind::amount && phrase(k).kind == Kind::volume)
     return false;
   const bool gas_turned = phrase(k).kind == Kind::amount && phrase(i).kind == Kind::gas_volume && same_matter(k, i);
@@ -318,8 +322,6 @@ bool Tier::other_unit(std::size_t k, std::size_t i) const {
     if (phrase(m).kind == a && same_matter(m, k) && s_.figures[m].same_as != std::optional(first_of(k))) return false;
   }
   if (s_.word(phrase(i).last) == "of" && !equated(k, i)) return false;
-  if (a == Kind::volume && b == Kind::mass && i == k + 1 && word_between(k, i, WordSet{"weigh", "weighs", "weighed"}))
-    return true;
   const bool gas = (a == Kind::amount && b == Kind::gas_volume) || (a == Kind::gas_volume && b == Kind::amount);
   if (gas && gap < 14) return true;
   if (a == Kind::amount && b == Kind::mass && i == k + 1 && gap < 14 && rb != Role::product) return true;
