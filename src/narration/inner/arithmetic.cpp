@@ -75,7 +75,7 @@ class Arithmetic {
       if (terms.size() < 2) continue;
       std::vector<SpokenTerm> all = terms;
       all.push_back({"whole", i, ""});
-      to_.offer(i, ground::loose, gives, {RelationType::total, std::move(all), {}, told_[i].subject, "a sum"});
+      to_.offer(i, ground::faint, gives, {RelationType::total, std::move(all), {}, told_[i].subject, "a sum"});
     }
   }
 
@@ -96,7 +96,8 @@ class Arithmetic {
   void difference(std::size_t i) {
     constexpr std::size_t reach = 30;
     constexpr std::size_t most = 9;
-    const bool result = arrived_at(i) || told_.role(i) == Role::other;
+    const bool result = arrived_at(i) || told_.role(i) == Role::other ||
+                        (told_.kind(i) == Kind::volume && told_.role(i) == Role::added);
     if (!adds_up(i) || !result || !told_[i].sum_of.empty()) return;
     const auto before =
         told_.before(i, reach, most, [&](std::size_t k) { return alike(i, k) && !told_.one_sample(i, k); });
@@ -112,7 +113,7 @@ class Arithmetic {
         if (!is_plain && (!told_.may_be_same_matter(more, less) ||
                           !(told_.may_be_same_matter(i, more) || told_.may_be_same_matter(i, less))))
           continue;
-        to_.offer(i, is_plain ? told_.matter(more).empty() ? ground::firm : ground::fair : ground::loose, gives,
+        to_.offer(i, is_plain ? told_.matter(more).empty() ? ground::firm : ground::fair : ground::faint, gives,
                   {RelationType::total,
                    {{"part", more, ""}, {"less", less, ""}, {"whole", i, ""}},
                    {},
@@ -135,12 +136,19 @@ class Arithmetic {
       for (const std::size_t k : before) {
         if (told_.matter(k).empty() && told_.role(k) == Role::other && value(k) > value(i)) vessels.push_back(k);
       }
-      const bool near = vessels.size() >= 2 && told_.sentences_between(vessels[0], i) <= 3;
-      if (near && value(vessels[0]) != value(vessels[1])) {
+      constexpr std::size_t reach = 6;
+      const bool near = vessels.size() >= 2 && i - vessels[0] <= reach && told_.sentences_between(vessels[0], i) <= 3;
+      if (near && value(vessels[0]) != value(vessels[1]) && !known_already(vessels[0], vessels[1], i)) {
         const bool filled = value(vessels[0]) > value(vessels[1]);
         return std::pair{vessels[filled ? 0 : 1], vessels[filled ? 1 : 0]};
       }
     }
+    // Burette readings, the last two.
+    const auto reading = [&](std::size_t k) { return told_.kind(k) == Kind::volume && told_.role(k) == Role::other; };
+    if (told_.kind(i) == Kind::volume && before.size() >= 2 && reading(before[0]) && reading(before[1]) &&
+        told_.sentences_between(before[1], i) <= 2 && told_.same_matter(before[0], before[1]) &&
+        value(before[0]) > value(before[1]))
+      return std::pair{before[0], before[1]};
     // What was taken, lost or left was said last; the whole is the last larger one of the matter before it.
     std::vector<std::size_t> smaller;
     for (const std::size_t k : before) {
@@ -162,6 +170,16 @@ class Arithmetic {
     return std::nullopt;
   }
 
+  /// Whether a figure between is that difference: the weighings have served.
+  bool known_already(std::size_t a, std::size_t b, std::size_t i) const {
+    const Sized difference = told_.sized(a) - told_.sized(b);
+    for (std::size_t k = std::max(a, b) + 1; k < i; ++k) {
+      if (told_.stands(k) && alike(k, i) && told_.agrees(k, scaled(difference, difference.value < 0 ? -1 : 1)))
+        return true;
+    }
+    return false;
+  }
+
   /// How much warmer or colder, or how warm after it.
   void warmed(std::size_t i) {
     const bool change = told_.kind(i) == Kind::temperature_change;
@@ -179,8 +197,8 @@ class Arithmetic {
           std::size_t less = t[b];
           if (told_.sized(less).value > told_.sized(more).value) std::swap(more, less);
           const bool close = told_.sentences_between(i, t[a]) <= 1 && told_.sentences_between(i, t[b]) <= 3;
-          const bool plain =
-              a == 0 && b == 1 && close && told_.role(i) == Role::stated_result && told_.may_be_same_matter(more, less);
+          const bool plain = a == 0 && b == 1 && close && told_[more].reading.unit == told_[less].reading.unit &&
+                             told_.role(i) == Role::stated_result && told_.may_be_same_matter(more, less);
           to_.offer(i, plain ? ground::fair : ground::loose, told_.sized(more) - told_.sized(less),
                     {RelationType::total,
                      {{"part", more, ""}, {"less", less, ""}, {"whole", i, ""}},

@@ -156,15 +156,43 @@ const std::vector<std::size_t>& Ledger::mentions_of(const std::string& substance
 }
 
 bool Ledger::named_nearby(std::size_t i, const std::string& substance) const {
-  constexpr std::size_t back = 320;
+  constexpr std::size_t back = 600;
   constexpr std::size_t ahead = 120;
   const auto near = [&](std::size_t place) { return place + back >= begins_[i] && place <= begins_[i] + ahead; };
   std::vector<std::size_t> places = mentions_of(without_water(substance));
+  // "The acid" is the one that is spoken of.
+  if (substance.ends_with(" acid") && sentence_has(i, "acid")) return true;
   for (const std::string_view word : telling_words(substance)) {
     for (std::size_t at = text_.find(word); at != std::string::npos; at = text_.find(word, at + 1))
       places.push_back(at);
   }
   return places.empty() || std::any_of(places.begin(), places.end(), near);
+}
+
+std::vector<std::string> Ledger::named_before(std::size_t i) const {
+  constexpr std::size_t back = 320;
+  std::vector<std::string> found;
+  mentions_of({});
+  for (const auto& [substance, places] : mentions_) {
+    const bool near = std::any_of(places.begin(), places.end(),
+                                  [&](std::size_t place) { return place < begins_[i] && place + back >= begins_[i]; });
+    if (near && !substance.empty()) found.push_back(substance);
+  }
+  return found;
+}
+
+std::string Ledger::last_named(std::size_t i) const {
+  mentions_of({});
+  std::string last;
+  std::size_t at = 0;
+  for (const auto& [substance, places] : mentions_) {
+    for (const std::size_t place : places) {
+      if (place > begins_[i] || place < at || substance == "water") continue;
+      at = place;
+      last = substance;
+    }
+  }
+  return last;
 }
 
 int Ledger::sentences_between(std::size_t a, std::size_t b) const {

@@ -54,6 +54,10 @@ class Ledger {
   bool sentence_names(std::size_t i, const std::string& substance, const std::string& other) const;
   /// Whether `substance` is named not far from figure `i`, or nowhere at all, so that this tells nothing.
   bool named_nearby(std::size_t i, const std::string& substance) const;
+  /// Substances that are named not far before figure `i`.
+  std::vector<std::string> named_before(std::size_t i) const;
+  /// The substance that is named last before figure `i`, other than water; empty when there is none.
+  std::string last_named(std::size_t i) const;
   /// How many sentences begin between figures `a` and `b`.
   int sentences_between(std::size_t a, std::size_t b) const;
 

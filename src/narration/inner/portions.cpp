@@ -18,6 +18,9 @@ class Portions {
   void run() {
     for (const Sample& sample : told_.samples()) {
       for (const std::size_t d : sample.densities) weighings(sample, d);
+      for (const std::size_t v : sample.members) {
+        if (told_.kind(v) == Kind::volume && told_.stands(v)) dissolved(sample, v);
+      }
     }
     for (std::size_t i = 0; i < told_.size(); ++i) {
       if (!told_.stands(i)) continue;
@@ -77,6 +80,11 @@ class Portions {
         if (found.empty() || found.front().substance != substance) found.push_back({substance, 1.0});
       }
       add_atoms(found);
+      // Where another was named since, the subject may be carried over from what was spoken of before.
+      if (told_.last_named(std::max(i, other)) == told_.matter(i)) return found;
+      for (const std::string& s : told_.named_before(std::max(i, other))) {
+        if (s != told_.matter(i)) found.push_back({s, 0.5});
+      }
       return found;
     }
     for (const std::string& s : told_.substances_near(i, reach)) {
@@ -147,6 +155,8 @@ class Portions {
       // Among many masses and many substances some two fit by chance: only what is tied is tried with any substance.
       if (!molar_mass || (!told_.one_sample(n, m) && share < 1)) continue;
       const Sized pure = told_.sized(m) / *molar_mass;
+      if (std::abs(pure.value - 1) < 0.01 && !told_.agrees(n, pure))
+        continue;  // what one mole weighs: "at sixty grams"
       const std::size_t later = std::max(n, m);
       const Sized gives = later == n ? pure : told_.sized(n) * *molar_mass;
       const Sample& sample = told_.sample_of(m);
@@ -210,6 +220,7 @@ class Portions {
       }
     }
     if (!sample.strengths.empty()) return;
+    of_the_stock(n, v);
     for (const auto& [substance, share] : substances(n, v)) {
       const auto molar_mass = told_.molar_mass(substance);
       const auto density = density_of(sample, substance);
@@ -222,6 +233,50 @@ class Portions {
       if (!sample.densities.empty()) r.terms.push_back({"density", sample.densities.front(), ""});
       to_.offer(n, tie * share * (sample.densities.empty() ? 0.7 : 0.9), told_.sized(v) * *density / *molar_mass,
                 std::move(r));
+    }
+  }
+
+  /// Moles in a portion of a solution whose strength was said before.
+  void of_the_stock(std::size_t n, std::size_t v) {
+    constexpr std::size_t reach = 30;
+    const auto strengths = told_.before(std::max(n, v), reach, 3, [&](std::size_t k) {
+      return told_.kind(k) == Kind::molar_concentration && (told_.same_matter(k, v) || told_.same_matter(k, n));
+    });
+    for (const std::size_t c : strengths) {
+      const bool only = std::all_of(strengths.begin(), strengths.end(),
+                                    [&](std::size_t k) { return told_.sized(k).value == told_.sized(c).value; });
+      const bool tied = told_.one_sample(n, v) && c == strengths.front();
+      const std::size_t last = std::max(n, v);
+      const Sized gives = last == n ? told_.sized(v) * told_.sized(c) : told_.sized(n) / told_.sized(c);
+      to_.offer(last,
+                !tied  ? ground::loose
+                : only ? ground::fair
+                       : ground::weak,
+                gives,
+                {RelationType::in_solution,
+                 {{"solution_volume", v, ""}, {"strength", c, ""}, {"solute_amount", n, ""}},
+                 {{"substance", substance_of(told_[n].subject)}},
+                 told_[v].subject,
+                 "strength, volume and amount of one solution"});
+    }
+  }
+
+  /// "120 mils of ten per cent vinegar, so 12 grams of the acid": by mass, or as kitchens mean it, in the volume.
+  void dissolved(const Sample& sample, std::size_t v) {
+    for (const std::size_t p : sample.strengths) {
+      if (told_.kind(p) != Kind::mass_percent || !told_.stands(p)) continue;
+      for (const std::size_t m : sample.members) {
+        if (told_.kind(m) != Kind::mass || !told_.stands(m) || m < v || m < p || !sample.densities.empty()) continue;
+        const Sized water{1000, 1};  // kg/m3
+        const Sized gives = told_.sized(v) * water * told_.sized(p);
+        // It may as well be the mass of the liquid.
+        to_.offer(m, ground::loose, gives,
+                  {RelationType::in_solution,
+                   {{"solution_volume", v, ""}, {"strength", p, ""}, {"solute_mass", m, ""}},
+                   {{"substance", substance_of(told_[m].subject)}, {"density", "1 g/mL"}},
+                   told_[m].subject,
+                   "what is dissolved in a volume"});
+      }
     }
   }
 
@@ -254,7 +309,7 @@ class Portions {
                                   {"0 Cel", "100 kPa", 22.71},
                                   {"25 Cel", "100 kPa", 24.79}};
     if (!told_.one_sample(n, g) && !told_.may_be_same_matter(n, g)) return;
-    const double tie = ground_of(n, g);
+    const double tie = follows(n, g) ? ground::fair : ground_of(n, g);
     const std::size_t later = std::max(n, g);
     const std::string substance = substance_of(told_[g].subject.empty() ? told_[n].subject : told_[g].subject);
     for (const Conditions& c : all) {
@@ -275,6 +330,14 @@ class Portions {
       const Sized gives = later == g ? told_.sized(n) * molar_volume : told_.sized(g) / molar_volume;
       to_.offer(later, room ? tie : tie * 0.9, gives, std::move(r));
     }
+  }
+
+  /// A volume that was worked out right after moles of the same gas that were worked out: "0.49 moles, so 11.8 litres".
+  bool follows(std::size_t n, std::size_t g) const {
+    constexpr std::size_t reach = 4;
+    const bool both = told_.role(n) == model::Role::stated_result && told_.role(g) == model::Role::stated_result;
+    return n < g && g - n <= reach && both && told_.same_matter(n, g) && told_[n].reading.value != 1 &&
+           !told_.one_sample(n, g) && !told_[g].same_sample_as;
   }
 
   /// Near one atmosphere, as rooms are.

@@ -4,6 +4,8 @@
 #include <deque>
 #include <set>
 
+#include "chem/elements.h"
+#include "chem/names.h"
 #include "narration/inner/equations.h"
 
 namespace sash::narration {
@@ -40,6 +42,7 @@ class Reactions {
       const bool solid_or_gas = k == Kind::mass || k == Kind::amount || k == Kind::gas_volume;
       if (!told_.stands(i) || !solid_or_gas || !told_[i].sum_of.empty() || told_[i].same_sample_as) continue;
       if (told_.role(i) == Role::stated_result) in_theory(i);
+      if (told_.role(i) == Role::stated_result && k != Kind::gas_volume) of_the_metal(i);
       if (told_.role(i) != Role::product && told_.role(i) != Role::recovered) needed(i);
     }
     for (std::size_t i = 0; i < told_.size(); ++i) {
@@ -202,6 +205,41 @@ class Reactions {
     const auto molar_mass = told_.molar_mass(substance_of(told_[i].subject));
     if (!molar_mass) return std::nullopt;
     return n * *molar_mass;
+  }
+
+  /// Over several steps: all of a metal that was put in comes out in the product.
+  void of_the_metal(std::size_t i) {
+    const auto product = chem::formula_of(substance_of(told_[i].subject));
+    const auto out = moles(i, substance_of(told_[i].subject));
+    if (!product || !out) return;
+    for (const auto& sample : told_.samples()) {
+      const std::size_t first = sample.members.front();
+      if (first >= i || !put_in(first) || !sample.strengths.empty()) continue;
+      const auto source = chem::formula_of(substance_of(told_[first].subject));
+      if (!source || source->same_composition(*product)) continue;
+      for (const chem::AtomCount& atoms : product->composition()) {
+        const std::string element = chem::symbol_of(atoms.what);
+        if (source->count_of(atoms.what).zero() || !is_kept(element)) continue;
+        const double share = source->count_of(atoms.what).number() / atoms.count.number();
+        for (const std::size_t m : sample.members) {
+          const auto in = told_.stands(m) ? moles(m, substance_of(told_[m].subject)) : std::nullopt;
+          if (!in || told_.kind(m) == Kind::gas_volume) continue;
+          to_.offer(i, ground::weak, as_said(i, scaled(*in, share)),
+                    {RelationType::element_balance,
+                     {{"in", m, substance_of(told_[m].subject)}, {"out", i, substance_of(told_[i].subject)}},
+                     {{"element", element}},
+                     told_[i].subject,
+                     "all of the metal comes out in the product"});
+        }
+      }
+    }
+  }
+
+  /// Metals that a preparation is about, and not only the company of an anion.
+  static bool is_kept(std::string_view symbol) {
+    constexpr std::string_view kept[] = {"Cu", "Fe", "Co", "Ni", "Zn", "Ag", "Pb", "Mn", "Cr", "Al",
+                                         "Mg", "Ca", "Ba", "Sn", "Bi", "Ti", "V",  "W",  "Mo", "Hg"};
+    return std::find(std::begin(kept), std::end(kept), symbol) != std::end(kept);
   }
 
   /// How much of the substance of figure `i` something measured in before takes up: an acid its base.

@@ -36,7 +36,7 @@ Wirings::Fit Wirings::fit_of(std::size_t result, const std::optional<Sized>& giv
   const Sized said = told_.sized(result);
   if (told_.agrees(result, *gives)) {
     const bool vague = coverage * std::hypot(said.spread, gives->spread) > telling * std::abs(said.value);
-    return vague && ground < ground::weak ? Fit::vaguely : Fit::agrees;
+    return vague && ground <= ground::weak ? Fit::vaguely : Fit::agrees;
   }
   return std::abs(said.value - gives->value) <= a_little * std::abs(said.value) ? Fit::nearly : Fit::off;
 }
@@ -70,7 +70,8 @@ std::vector<SpokenRelation> Wirings::chosen() const {
   std::vector<SpokenRelation> out;
   for (const auto& [result, way] : best_) {
     SpokenRelation r = way.relation;
-    if (way.fit == Fit::agrees) r.confidence = std::max(r.confidence, ground::fair);
+    if (way.fit == Fit::agrees)
+      r.confidence = r.confidence < ground::loose ? ground::weak : std::max(r.confidence, ground::fair);
     if (way.fit == Fit::nearly || way.fit == Fit::vaguely) r.confidence = ground::weak;
     if (r.confidence >= ground::weak) out.push_back(std::move(r));
   }

@@ -19,6 +19,7 @@ constexpr double sure = 0.8;   ///< no less than firm, but for the distance
 constexpr double fair = 0.6;   ///< the operands are the ones spoken of, and nothing else fits
 constexpr double weak = 0.45;  ///< likely, but not enough for an objection: offered to the person only
 constexpr double loose = 0.3;  ///< it could be: proposed only where the numbers agree
+constexpr double faint = 0.2;  ///< any two figures could be it: only tells that nothing need be wrong
 }  // namespace ground
 
 /// Collects ways for each result and chooses among them. Requires: the ledger outlives it.

@@ -70,6 +70,9 @@ class Yields {
     const auto last =
         told_.before(percent, reach, 2, [&](std::size_t k) { return told_.kind(k) == told_.kind(whole); });
     const auto has = [&](std::size_t k) { return std::find(last.begin(), last.end(), k) != last.end(); };
+    for (std::size_t k = std::max(actual, whole) + 1; k < percent; ++k) {
+      if (told_.stands(k) && told_[k].reading.unit == "%") return false;  // that one compares them
+    }
     return has(actual) && has(whole) && told_.sentences_between(std::min(actual, whole), percent) <= 3 &&
            !told_.matter(actual).empty();
   }
