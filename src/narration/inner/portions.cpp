@@ -166,6 +166,7 @@ class Portions {
                  {{"substance", substance}},
                  told_[m].subject,
                  "one portion in several quantities"});
+      if (told_.agrees(later, gives)) continue;  // of the pure substance, whatever percentage is said of it
       for (const std::size_t s : sample.strengths) {
         if (told_.kind(s) != Kind::mass_percent || !told_.stands(s)) continue;
         to_.offer(std::max(later, s), tie * share, given_by_percent(n, m, s, *molar_mass),
@@ -188,8 +189,12 @@ class Portions {
     const double tie = ground_of(n, v);
     const Sample& sample = told_.sample_of(v);
     if (!told_.one_sample(n, v) && !told_.same_matter(n, v)) return;
+    // Of several strengths, such as the nominal and the one that was found, the one that fits is meant.
+    const auto fits = std::find_if(sample.strengths.begin(), sample.strengths.end(), [&](std::size_t c) {
+      return told_.kind(c) == Kind::molar_concentration && told_.agrees(n, told_.sized(v) * told_.sized(c));
+    });
     for (const std::size_t c : sample.strengths) {
-      if (!told_.stands(c)) continue;
+      if (!told_.stands(c) || (fits != sample.strengths.end() && c != *fits)) continue;
       for (const auto& [substance, share] : substances(n, v)) {
         SpokenRelation r{RelationType::in_solution,
                          {{"solution_volume", v, ""}, {"strength", c, ""}, {"solute_amount", n, ""}},
@@ -219,7 +224,7 @@ class Portions {
         to_.offer(n, tie * share * (density && !sample.densities.empty() ? 0.95 : 0.75), gives, std::move(r));
       }
     }
-    if (!sample.strengths.empty()) return;
+    if (!sample.strengths.empty() || is_spoonful(v)) return;
     of_the_stock(n, v);
     for (const auto& [substance, share] : substances(n, v)) {
       const auto molar_mass = told_.molar_mass(substance);
@@ -384,12 +389,18 @@ class Portions {
     }
   }
 
+  /// What spoons and cups hold of a powder is less than its density says.
+  bool is_spoonful(std::size_t v) const {
+    const std::string& unit = told_[v].reading.unit;
+    return unit == "[tsp_us]" || unit == "[tbs_us]" || unit == "[cup_us]";
+  }
+
   /// Mass and volume of one portion with a density nobody says, or that was said of another portion of it.
   void mass_and_volume(std::size_t v) {
     for (const std::size_t m : near(v, Kind::mass)) {
       const bool tied = told_.one_sample(m, v);
       if (!tied && !told_.same_matter(m, v)) continue;
-      if (!told_.sample_of(v).densities.empty()) continue;  // weighed already
+      if (!told_.sample_of(v).densities.empty() || is_spoonful(v)) continue;  // weighed already, or heaped
       const std::size_t last = std::max(m, v);
       const Sample& sample = told_.sample_of(v);
       const auto offer = [&](std::optional<std::size_t> d, double grounds, const Sized& density) {
