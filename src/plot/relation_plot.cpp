@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "plot/inner/equilibrium_plot.h"
 #include "plot/inner/figures.h"
 #include "plot/inner/reaction_plot.h"
 
@@ -179,6 +180,8 @@ std::optional<Plot> plot_of(const model::Relation& relation, const workings::Rep
       return gas_plot(figures);
     case model::RelationType::reaction:
       return inner::reaction_plot(figures);
+    case model::RelationType::equilibrium:
+      return inner::equilibrium_plot(figures);
     default:
       return std::nullopt;
   }

@@ -28,10 +28,10 @@ const VerdictWords& words_of(Verdict verdict) {
   return words;
 }
 
-constexpr std::array<std::string_view, 11> explanation_names{
-    "slipped_decimal",      "swapped_digits",          "wrong_unit",          "percent_for_fraction",
-    "volume_read_for_mass", "residual_solvent",        "unreacted_reactant",  "other_hydrate",
-    "other_product",        "other_limiting_reactant", "wrong_formula_weight"};
+constexpr std::array<std::string_view, 12> explanation_names{
+    "slipped_decimal",      "swapped_digits",       "misheard_number",         "wrong_unit",
+    "percent_for_fraction", "volume_read_for_mass", "residual_solvent",        "unreacted_reactant",
+    "other_hydrate",        "other_product",        "other_limiting_reactant", "wrong_formula_weight"};
 
 }  // namespace
 

@@ -57,6 +57,7 @@ struct Explanation {
   enum class Kind {
     slipped_decimal,
     swapped_digits,
+    misheard_number,  ///< sixteen for sixty
     wrong_unit,
     percent_for_fraction,
     volume_read_for_mass,

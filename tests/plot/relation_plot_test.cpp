@@ -122,5 +122,30 @@ TEST(RelationPlot, HasNothingToDrawWhereFiguresLack) {
   EXPECT_FALSE(plotted(b, share));
 }
 
+// Aluminium hydroxide holds three hydroxides for one aluminium and clears up in excess (Vogel's Qualitative Inorganic
+// Analysis): 2.5 mmol of it want 7.5 mmol, 3.75 mL of 2 mol/L, where the record stands.
+TEST(RelationPlot, RunsTheLastReagentIntoASolution) {
+  RecordBuilder b;
+  const auto id =
+      b.relation(RelationType::equilibrium, {{"total", b.figure("25 mmol/L", Kind::molar_concentration), "AlCl3"},
+                                             {"total", b.figure("75 mmol/L", Kind::molar_concentration), "NaOH"},
+                                             {"volume", b.figure("100 mL", Kind::volume)},
+                                             {"pH", b.figure("", Kind::pH)}});
+  const auto plot = plotted(b, id);
+  ASSERT_TRUE(plot);
+  EXPECT_EQ(plot->x.title(), "2 mol/L NaOH added / mL");
+  EXPECT_NEAR(at(plot->series[0], 3.75), 2.5, 0.1);
+  EXPECT_THAT(plot->series[0].name, HasSubstr("(solid)"));
+  EXPECT_THAT(plot->reading, HasSubstr("has cleared up by"));
+}
+
+TEST(RelationPlot, HasNoneForOneSubstanceAlone) {
+  RecordBuilder b;
+  const auto id = b.relation(
+      RelationType::equilibrium,
+      {{"total", b.figure("0.10 mol/L", Kind::molar_concentration), "CH3COOH"}, {"pH", b.figure("", Kind::pH)}});
+  EXPECT_FALSE(plotted(b, id));
+}
+
 }  // namespace
 }  // namespace sash::plot

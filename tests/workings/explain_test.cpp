@@ -51,6 +51,21 @@ TEST(Explain, SwappedDigits) {
   EXPECT_THAT(e->sentence, HasSubstr("28.4 for 24.8"));
 }
 
+// 20.0 mL of 3.00 mol/L hold 60.0 mmol: sixty, not sixteen.
+TEST(Explain, SixteenSaidForSixty) {
+  RecordBuilder b;
+  const auto strength = b.figure("3.00 mol/L", Kind::molar_concentration);
+  const auto volume = b.figure("20.0 mL", Kind::volume);
+  const auto amount = b.figure("16 mmol", Kind::amount);
+  b.relation(RelationType::in_solution,
+             {{"strength", strength}, {"solution_volume", volume}, {"solute_amount", amount}}, {{"substance", "NaOH"}});
+  const Finding f = check(b.record()).findings.at(0);
+  const Explanation* e = find(f, K::misheard_number);
+  ASSERT_TRUE(e) << sentences(f);
+  EXPECT_THAT(e->sentence, HasSubstr("16 was said or heard for 60"));
+  EXPECT_NEAR(e->would_be->value, 60, 1e-9);
+}
+
 TEST(Explain, AWrongUnit) {
   const Finding f = acid("28.4 kg");
   const Explanation* e = find(f, K::wrong_unit);

@@ -97,6 +97,19 @@ void add_swaps(const FigureValue& v, std::vector<Slip>& slips) {
   }
 }
 
+// Thirteen and thirty, to nineteen and ninety: the pairs that the ear and recognisers of speech take for each other.
+void add_mishearings(const FigureValue& v, double said, std::vector<Slip>& slips) {
+  if (v.figure->source != model::Source::said) return;
+  for (int digit = 3; digit <= 9; ++digit) {
+    const double teen = 10 + digit;
+    const double ty = 10 * digit;
+    if (said != teen && said != ty) continue;
+    const double meant = said == teen ? ty : teen;
+    slips.push_back(
+        {Explanation::Kind::misheard_number, meant, fmt::format("{:g} was said or heard for {:g}", said, meant), 1.05});
+  }
+}
+
 // A balance was thought read, but it was the millilitres: the number times the density.
 void add_volume_for_mass(const FigureValue& v, double said, const Network& network, std::vector<Slip>& slips) {
   if (v.figure->kind != Kind::mass && v.figure->kind != Kind::volume) return;
@@ -119,6 +132,7 @@ std::vector<Slip> slips_with(const FigureValue& v, const Network& network) {
   add_units(v, said, slips);
   add_decimals(v, said, slips);
   if (v.said.hedge == quantity::Hedge::exact) add_swaps(v, slips);
+  add_mishearings(v, said, slips);
   add_volume_for_mass(v, said, network, slips);
   return slips;
 }
