@@ -11,7 +11,7 @@
 
 namespace sash::chem {
 
-constexpr double faraday = 96485.33212;  ///< C/mol
+constexpr double faraday = 96485.33212331001;  ///< C/mol, e NA, both exact: SI Brochure, 9th ed. (2019)
 
 /// All quantities of n z F = I t efficiency; leave out exactly the one that is wanted.
 struct Electrolysis {

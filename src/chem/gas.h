@@ -13,10 +13,10 @@
 
 namespace sash::chem {
 
-constexpr double gas_constant = 8.314462618;  ///< J/(mol K), CODATA 2018
-constexpr double zero_celsius = 273.15;       ///< K
-constexpr double atmosphere = 101325;         ///< Pa
-constexpr double bar = 100000;                ///< Pa
+constexpr double gas_constant = 8.31446261815324;  ///< J/(mol K), k NA, both exact: SI Brochure, 9th ed. (2019)
+constexpr double zero_celsius = 273.15;            ///< K
+constexpr double atmosphere = 101325;              ///< Pa
+constexpr double bar = 100000;                     ///< Pa
 
 /// What a name such as "STP" stands for.
 struct GasConditions {

@@ -1,5 +1,6 @@
 // Electrolysis: current and time, and what they deposit or give off.
 // Source: Faraday's law with the exact constant, SI Brochure, 9th ed. (2019): F = e NA.
+#include "chem/electrolysis.h"
 #include "workings/relations/species_amounts.h"
 
 namespace sash::workings {
@@ -7,8 +8,6 @@ namespace {
 
 using quantity::Kind;
 namespace dimension = quantity::dimension;
-
-constexpr double faraday = 96485.33212331001;  // C/mol
 
 class Electrolysis final : public RelationKind {
  public:
@@ -62,8 +61,8 @@ class Electrolysis final : public RelationKind {
       }
     }
     const std::size_t constant =
-        d.constant("F", "Faraday constant", Piece::of_symbol("F"), Kind::other, quantity::Unit::known("C/mol"), faraday,
-                   0, "SI Brochure, 9th ed. (2019), product of the exact e and NA");
+        d.constant("F", "Faraday constant", Piece::of_symbol("F"), Kind::other, quantity::Unit::known("C/mol"),
+                   chem::faraday, 0, "SI Brochure, 9th ed. (2019), product of the exact e and NA");
     std::vector<Weighted> members{{n, -1}, {charge, 1}, {electrons, -1}, {constant, -1}};
     if (const auto efficiency = efficiency_of(d)) members.push_back({*efficiency, 1});
     d.product("the charge and the product", members);

@@ -1,6 +1,7 @@
 #include "workings/relations/species_amounts.h"
 
 #include "chem/balance.h"
+#include "chem/gas.h"
 #include "chem/names.h"
 
 namespace sash::workings {
@@ -171,7 +172,7 @@ std::size_t pressure_of(Drafting& d) {
 
 std::size_t gas_constant(Drafting& d) {
   return d.constant("R", "gas constant", Piece::of_symbol("R"), Kind::other, quantity::Unit::known("J/(mol.K)"),
-                    8.31446261815324, 0, "SI Brochure, 9th ed. (2019), product of the exact k and NA");
+                    chem::gas_constant, 0, "SI Brochure, 9th ed. (2019), product of the exact k and NA");
 }
 
 }  // namespace sash::workings
