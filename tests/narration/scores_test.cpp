@@ -41,5 +41,14 @@ TEST(Scores, OfTheNarrationsTheRulesWereTunedOn) {
   EXPECT_GE(s.same.precision(), 0.90);
 }
 
+// Kept back until all rules stood: never to be looked at while rules are written.
+TEST(Scores, OfNarrationsNobodyTunedOn) {
+  const Scores s = scored("unseen");
+  EXPECT_EQ(s.labels, 170);
+  EXPECT_GE(s.recall(), 0.94);
+  EXPECT_GE(s.precision(), 0.94);
+  EXPECT_GE(s.approx(), 0.98);
+}
+
 }  // namespace
 }  // namespace sash::test
