@@ -18,7 +18,8 @@ std::optional<chem::Density> density_at(const std::string& solute, const Filled&
   return solution->density;
 }
 
-std::size_t as_constant(Drafting& d, const chem::Density& density, double spread, Piece symbol, std::string name) {
+std::size_t as_constant(Drafting& d, const chem::Density& density, double spread, Piece symbol,
+                        const std::string& name) {
   if (!density.note.empty()) d.note(density.note);
   const quantity::Unit unit = quantity::Unit::known("g/mL");
   return d.constant("density " + std::to_string(d.relation().id.number) + " " + name, name, std::move(symbol),
@@ -55,7 +56,8 @@ std::optional<TableStrength> strength_for_tables(const Filled& strength, std::op
   }
 }
 
-std::optional<std::size_t> density_of_solution(Drafting& d, const Filled& strength, Piece symbol, std::string name) {
+std::optional<std::size_t> density_of_solution(Drafting& d, const Filled& strength, Piece symbol,
+                                               const std::string& name) {
   const std::string solute = d.substance();
   if (solute.empty() || !strength.value->stated) return std::nullopt;
   const double celsius = table_temperature(d);
@@ -69,15 +71,15 @@ std::optional<std::size_t> density_of_solution(Drafting& d, const Filled& streng
     const auto there = density_at(solute, strength, si + side, celsius);
     if (there) slope = std::max(slope, std::fabs(there->value - density->value));
   }
-  return as_constant(d, *density, std::hypot(density->spread, slope), std::move(symbol), std::move(name));
+  return as_constant(d, *density, std::hypot(density->spread, slope), std::move(symbol), name);
 }
 
-std::optional<std::size_t> density_of_substance(Drafting& d, Piece symbol, std::string name) {
+std::optional<std::size_t> density_of_substance(Drafting& d, Piece symbol, const std::string& name) {
   const std::string substance = d.substance();
   if (substance.empty() || chem::strongest_covered(substance)) return std::nullopt;
   const auto density = chem::density_of(substance, table_temperature(d));
   if (!density) return std::nullopt;
-  return as_constant(d, *density, density->spread, std::move(symbol), std::move(name));
+  return as_constant(d, *density, density->spread, std::move(symbol), name);
 }
 
 }  // namespace sash::workings
