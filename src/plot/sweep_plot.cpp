@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "plot/inner/figures.h"
 #include "quantity/show.h"
 #include "support/text.h"
 
@@ -112,17 +113,7 @@ Plot plot_of(const chem::Sweep& sweep, const SweepWords& words) {
   if (dissolved.size() > words.most_dissolved) dissolved.resize(words.most_dissolved);
   for (Series& s : dissolved) plot.series.push_back(std::move(s));
 
-  std::vector<double> xs;
-  std::vector<double> ys;
-  for (const Series& s : plot.series) {
-    for (const Point& p : s.points) {
-      xs.push_back(p.x);
-      ys.push_back(p.y);
-    }
-  }
-  plot.x = axis_over(words.reagent + " added", "mL", xs, true);
-  plot.y = axis_over("amount", "mmol", ys, true);
-  shape_series(plot);
+  inner::set_axes(plot, words.reagent + " added", "mL", "amount", "mmol", true);
   std::vector<std::string> sentences;
   for (const SolidStretch& s : stretches) sentences.push_back(sentence_of(s));
   plot.reading = sentences.empty() ? "Nothing precipitates." : join(sentences, " ");
