@@ -130,6 +130,7 @@ struct App::Inner {
     if (state.record_path != view.path) {
       state.record_path = view.path;
       state.selection = {};
+      state.editor = {};
       state.workings.wiring.reset();
       state.lower = {};
       state.proposals_seen.reset();
@@ -166,11 +167,15 @@ struct App::Inner {
   }
 
   void tell_news(const session::SessionView& view, double now) {
+    state.notices.keep_only([&](std::uint64_t number) {
+      return std::ranges::any_of(view.notices, [&](const session::Notice& n) { return n.number == number; });
+    });
     for (const auto& notice : view.notices) {
       if (notice.number <= state.last_notice) continue;
       state.last_notice = notice.number;
       const bool in_banner = view.read_only == notice.sentence;
-      if (notice.fault && !in_banner) state.notices.say({.text = notice.sentence, .tone = Safety::warning}, now);
+      if (notice.fault && !in_banner)
+        state.notices.say({.text = notice.sentence, .tone = Safety::warning, .number = notice.number}, now);
     }
   }
 

@@ -72,26 +72,4 @@ Outcome<std::string> write_script(const model::Record& record, const std::string
   return folder;
 }
 
-void HandingOver::begin(const model::Record& record, const std::string& record_path, const std::string& folder) {
-  if (progress_) progress_->cancel();
-  progress_ = std::make_shared<Progress>();
-  if (!pool_) pool_ = std::make_unique<Pool>(1);
-  pool_->run([record, record_path, folder, progress = progress_, inbox = inbox_, wake = wake_] {
-    inbox->put(write_script(record, record_path, folder, *progress));
-    if (wake) wake();
-  });
-}
-
-std::optional<Outcome<std::string>> HandingOver::poll() {
-  auto done = inbox_->take();
-  if (done.empty()) return std::nullopt;
-  progress_.reset();
-  return std::move(done.back());
-}
-
-std::optional<Job> HandingOver::job() const {
-  if (!progress_) return std::nullopt;
-  return Job{"Writing the script", progress_->share()};
-}
-
 }  // namespace sash::session

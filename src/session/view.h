@@ -25,6 +25,8 @@ struct Notice {
   std::string sentence;
   bool fault = false;
   std::uint64_t number = 0;  ///< rises with every notice of the session
+  std::optional<model::FootageId> missing =
+      {};  ///< it says that this clip's file is gone, and stands until it is found
 };
 
 /// Long work under way.

@@ -185,12 +185,22 @@ TEST(TimeMarks, StandApartAndAreWholeSteps) {
   }
 }
 
-TEST(TimeMarks, StepsAreThoseOfAClock) {
-  EXPECT_EQ(mark_step(60, 60), 1);
-  EXPECT_EQ(mark_step(50, 60), 2);
-  EXPECT_EQ(mark_step(1, 60), 60);
-  EXPECT_EQ(mark_step(0.02, 60), 3600);
-  EXPECT_EQ(mark_step(0.01, 60), 7200);
+TEST(TimeMarks, NoneHasARounderTimeBesideIt) {
+  std::mt19937 random(31);
+  Sheet s = random_sheet(random, 200);
+  s.extent.until = s.extent.until - s.extent.from;
+  s.extent.from = Moment();
+  const Elastic sheet(s.extent, s.blocks, {});
+  constexpr double gap = 60;
+  const auto marks = time_marks(sheet, gap);
+  for (std::size_t i = 1; i < marks.size(); ++i) {
+    if (marks[i].count() % (5 * Moment::per_second) == 0) continue;
+    const double free_from = sheet.y(marks[i - 1]) + gap;
+    const auto first = static_cast<std::int64_t>(std::ceil(sheet.at(free_from).in_seconds() / 5)) * 5;
+    const Moment five = Moment::seconds(static_cast<double>(first));
+    EXPECT_TRUE(five >= s.extent.until || sheet.y(five) >= free_from + gap - 1e-6)
+        << marks[i].in_seconds() << " is marked, not " << first;
+  }
 }
 
 }  // namespace

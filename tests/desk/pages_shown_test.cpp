@@ -84,6 +84,34 @@ TEST(Findings, EveryRowLeadsSomewhere) {
   }
 }
 
+// 2 g and 3 g make 5 g; then 3 g and 4 g are said to make 9 g: whichever of 4 and 9 is wrong, the 3 is not.
+TEST(Findings, OnlyFiguresThatMayBeWrongBearTheMarkOfAConflict) {
+  model::Record record;
+  record.footages.push_back({.id = {1}, .duration = Moment::seconds(60)});
+  for (const double grams : {2.0, 3.0, 5.0, 4.0, 9.0}) {
+    model::Figure f;
+    f.id = {static_cast<std::int64_t>(record.figures.size()) + 1};
+    f.place = {model::FootageId{1}, Moment::seconds(grams), std::nullopt};
+    f.kind = quantity::Kind::mass;
+    f.reading = model::Reading{grams, std::nullopt, std::to_string(static_cast<int>(grams)) + ".00", "g"};
+    f.doubt = {model::Doubt::From::stated, 0.01, {}};
+    record.figures.push_back(f);
+  }
+  const auto sum = [&](std::int64_t whole, std::int64_t one, std::int64_t other) {
+    model::Relation r;
+    r.id = {static_cast<std::int64_t>(record.relations.size()) + 1};
+    r.type = model::RelationType::total;
+    r.terms = {{"part", {one}}, {"part", {other}}, {"whole", {whole}}};
+    record.relations.push_back(r);
+  };
+  sum(3, 1, 2);
+  sum(5, 2, 4);
+  const auto verdicts = verdicts_of(workings::check(record));
+  EXPECT_EQ(verdicts.at(model::FigureId{4}), Verdict::conflict);
+  EXPECT_EQ(verdicts.at(model::FigureId{5}), Verdict::conflict);
+  for (const std::int64_t sound : {1, 2, 3}) EXPECT_NE(verdicts.at(model::FigureId{sound}), Verdict::conflict) << sound;
+}
+
 TEST(Findings, AreSteppedWithinOneGroupWhereThatIsAskedFor) {
   const Looked looked;
   const auto shown = show_findings(looked.view(), Film(looked.record));

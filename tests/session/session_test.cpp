@@ -85,6 +85,10 @@ TEST(Session, OpensTheRecordThoughItsFootageIsGoneAndFindsItAgain) {
   ASSERT_TRUE(
       wait_for(session, [&](const SessionView& v) { return v.footage.at(id).missing && v.footage.at(id).fault; }));
   EXPECT_EQ(session.view().transport.footage, id) << "there is a playhead to pin at, and a place to say where it is";
+  const auto says_it_is_gone = [&](const SessionView& v) {
+    return std::any_of(v.notices.begin(), v.notices.end(), [&](const Notice& n) { return n.missing == id; });
+  };
+  EXPECT_TRUE(says_it_is_gone(session.view()));
 
   const auto other = scratch.clip("other.mp4", 2);
   const Done wrong = session.apply(FindFootageAgain{id, other});
@@ -93,6 +97,7 @@ TEST(Session, OpensTheRecordThoughItsFootageIsGoneAndFindsItAgain) {
   ASSERT_TRUE(session.apply(AddFiles{{moved}}).ok());  // dropped on the window: known by its content
   ASSERT_EQ(session.view().record.footages.size(), 1U);
   EXPECT_TRUE(wait_for(session, [&](const SessionView& v) { return v.footage.at(id).index != nullptr; }));
+  EXPECT_FALSE(says_it_is_gone(session.view())) << "what was said of it is over";
 }
 
 TEST(Session, BackgroundWorkBringsIndexSoundAndStills) {

@@ -102,7 +102,7 @@ class Form {
 
   void hazard(const model::Hazard& h) {
     row("Cause");
-    text(PinField::cause, 0, "what harms, and from what");
+    prose(PinField::cause, "what harms, and from what");
     row("Level");
     level(h);
     row("Route");
@@ -116,7 +116,7 @@ class Form {
     row("Substance");
     text(PinField::substance, 0, "where one is the cause");
     row("Note");
-    text(PinField::note, 0, "for yourself");
+    prose(PinField::note, "for yourself");
     when();
     if (!shown_.read_only && button(kit_, "pin.callout", "Write a callout",
                                     {.icon = Icon::callout,
@@ -128,7 +128,7 @@ class Form {
 
   void callout(const model::Callout& c) {
     row("Text");
-    text(PinField::text, 0, "what the viewer should do", false, 2);
+    prose(PinField::text, "what the viewer should do", 2);
     row("Level");
     level(c);
     row("Given");
@@ -166,7 +166,7 @@ class Form {
 
   void note() {
     row("Note");
-    text(PinField::text, 0, "what to remember here", false, 3);
+    prose(PinField::text, "what to remember here", 3);
     when();
   }
 
@@ -200,26 +200,36 @@ class Form {
     return changed && !shown_.read_only;
   }
 
-  void text(PinField which, float share, std::string_view hint, bool digits = false, int lines = 1) {
-    const float width = next_width(share);
-    std::string& typed = state_.texts[which];
-    const auto fault = state_.faults.find(which);
+  void text(PinField which, float share, std::string_view hint, bool digits = false) {
+    FieldLook look = look_of(which, hint);
+    look.width = next_width(share);
+    look.digits = digits;
+    look.select_all = true;
+    answer(which, field(kit_, id_of(which), state_.texts[which], look));
+  }
+
+  /// Sentences: over the rest of the row, as high as they need.
+  void prose(PinField which, std::string_view hint, std::size_t least_rows = 1) {
+    FieldLook look = look_of(which, hint);
+    look.width = next_width(0);
+    answer(which, wrapped_field(kit_, id_of(which), state_.texts[which], {look, least_rows}));
+  }
+
+  FieldLook look_of(PinField which, std::string_view hint) {
     if (std::exchange(want_first_, false)) kit_.focus().move_to(id_of(which), false);
-    const FieldEdit e =
-        field(kit_, id_of(which), typed,
-              {.hint = hint,
-               .fault = fault == state_.faults.end() ? std::string_view() : std::string_view(fault->second),
-               .width = width,
-               .lines = lines,
-               .digits = digits,
-               .enabled = !shown_.read_only,
-               .select_all = lines == 1});
+    const auto fault = state_.faults.find(which);
+    return {.hint = hint,
+            .fault = fault == state_.faults.end() ? std::string_view() : std::string_view(fault->second),
+            .enabled = !shown_.read_only};
+  }
+
+  void answer(PinField which, const FieldEdit& e) {
     if (e.changed) state_.faults.erase(which);
     if (e.escaped) {
-      typed = field_text(*shown_.thing, which);
+      state_.texts[which] = field_text(*shown_.thing, which);
       state_.faults.erase(which);
     } else if (e.committed || e.left) {
-      commit(which, typed);
+      commit(which, state_.texts[which]);
     }
   }
 
@@ -344,12 +354,24 @@ class Form {
   bool want_first_;
 };
 
+// What was typed into the pin that is no longer selected, by a key that went elsewhere, is kept all the same.
+void keep_typed(const EditorState& state, Asks& asks) {
+  if (!state.base) return;
+  model::Thing thing = *state.base;
+  for (const auto& [field, typed] : state.texts) {
+    if (typed == field_text(*state.base, field)) continue;
+    if (const auto changed = with_field(thing, field, typed)) thing = *changed;
+  }
+  if (thing != *state.base) asks.want(session::PutThing{thing, edit_name(thing)});
+}
+
 // Takes the fields' texts from the record when another pin is selected or the pin changed under us.
-void refresh(const EditorShown& shown, EditorState& state) {
+void refresh(const EditorShown& shown, EditorState& state, Asks& asks) {
   const auto ref = shown.thing ? std::optional(ref_of(*shown.thing)) : std::nullopt;
   const bool other = ref != state.on;
   if (!other && shown.thing == state.base) return;
   if (other) {
+    if (!shown.read_only) keep_typed(state, asks);
     state.typed.clear();
     state.naming_portion = false;
     state.faults.clear();
@@ -437,7 +459,7 @@ void pin_buttons(Kit& kit, const EditorShown& shown, Asks& asks) {
 }  // namespace
 
 void draw_editor(Kit& kit, const Rect& at, const EditorShown& shown, EditorState& state, Asks& asks) {
-  refresh(shown, state);
+  refresh(shown, state, asks);
   Painter().hline(at.min.y, at.min.x, at.max.x, kit.theme().line, kit.m().hair);
   const Pane pane(kit, "pin", {{at.min.x, at.min.y + kit.m().hair}, at.max}, {});
   if (!shown.thing) {

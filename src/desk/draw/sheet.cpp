@@ -405,22 +405,22 @@ class Body {
       return;
     }
     const Rect place = writing ? playhead_place() : place_of_block(found->second, SheetShown::sound_column);
-    const auto rows = writing
-                          ? std::size_t{4}
-                          : std::max<std::size_t>(2, shown_.lines[shown_.items[found->second].index].rows.size() + 1);
     const float width = std::max(place.width(), m().px(240));
-    const float height = FontMeasure(*kit_.fonts().body).line_height() * static_cast<float>(rows) + m().px(40);
-    const Rect box{{place.min.x - m().px(4), place.min.y - m().px(4)},
-                   {place.min.x + width + m().px(8), place.min.y + height}};
+    const WrappedLook look{
+        .field = {.hint = writing ? "What is said from here on, a paragraph a line" : "", .width = width},
+        .least_rows = writing ? 4U : 2U,
+        .enter_commits = !writing};
+    const float height = wrapped_height(kit_, edit.text, look) + kit_.m().small * 1.3F + m().px(20);
+    const float top = std::clamp(place.min.y, at_.min.y + m().px(4), std::max(at_.min.y, at_.max.y - height));
+    const Rect box{{place.min.x - m().px(4), top - m().px(4)}, {place.min.x + width + m().px(4), top + height}};
     Painter p;
     p.card(box, t().raised, t().accent, t().shadow, m().radius);
     const Pane pane(kit_, "sheet.edit", box.shrunk(m().px(4)), {.scrolls = false, .padded = false, .ground = false});
     if (edit.fresh) kit_.focus().move_to("sheet.edit.text", false);
     edit.fresh = false;
-    const FieldEdit e = field(
-        kit_, "sheet.edit.text", edit.text,
-        {.hint = writing ? "What is said from here on, a paragraph a line" : "", .lines = static_cast<int>(rows)});
-    paragraph(kit_.fonts().small, t().muted, "Ctrl+Enter keeps, Esc leaves as it was");
+    const FieldEdit e = wrapped_field(kit_, "sheet.edit.text", edit.text, look);
+    paragraph(kit_.fonts().small, t().muted,
+              writing ? "Ctrl+Enter keeps, Esc drops" : "Enter keeps, Esc leaves as it was");
     const std::string before = writing ? std::string() : stored->text;
     if ((e.committed || e.left) && edit.text != before) {
       keep_line(stored, edit.text);

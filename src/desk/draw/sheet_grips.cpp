@@ -79,7 +79,7 @@ void Grips::paint_selected(Painter& paint) const {
 void Grips::time_line(Painter& paint, Moment film, float thick) const {
   const Theme& t = kit_.theme();
   const float at = std::round(y(film));
-  paint.hline(at, at_.min.x, right(), t.accent, thick);
+  paint.hline(at, at_.min.x + shown_.columns.scale.right(), right(), t.accent, thick);
   const std::string words = clock_text(film);
   const ImVec2 size = text_size(kit_.fonts().small_digits, words);
   const Rect flag{{right() - size.x - m().px(14), at - size.y / 2 - m().px(2)},

@@ -4,6 +4,7 @@
 #include <array>
 #include <cmath>
 #include <numeric>
+#include <optional>
 
 #include "support/check.h"
 
@@ -161,31 +162,22 @@ std::span<const std::uint32_t> Elastic::block_order(std::uint32_t column) const 
   return columns_[column];
 }
 
-double mark_step(double pixels_per_second, double gap) {
-  static constexpr std::array steps{1.0, 2.0, 5.0, 10.0, 15.0, 30.0, 60.0, 120.0, 300.0, 600.0, 900.0, 1800.0, 3600.0};
-  for (const double step : steps) {
-    if (step * pixels_per_second >= gap) return step;
-  }
-  return 3600.0 * std::max(1.0, std::ceil(gap / (3600.0 * pixels_per_second)));
-}
-
 std::vector<Moment> time_marks(const Elastic& sheet, double gap) {
+  constexpr std::array steps{3600.0, 1800.0, 900.0, 600.0, 300.0, 120.0, 60.0, 30.0, 15.0, 10.0, 5.0, 2.0, 1.0};
+  const Moment start = sheet.extent().from;
   std::vector<Moment> marks;
-  double free_from = 0;
   for (double y = 0; y < sheet.height();) {
-    // The local scale decides how coarse the next mark is: dense talk gets seconds, long silence minutes.
-    const Moment here = sheet.at(y);
-    const double ahead = std::max(1e-9, (sheet.at(y + gap) - here).in_seconds());
-    const double step = mark_step(gap / ahead, gap);
-    const double since = (here - sheet.extent().from).in_seconds();
-    const Moment mark = sheet.extent().from + Moment::seconds(std::ceil(since / step - 1e-9) * step);
-    if (mark >= sheet.extent().until) break;
-    const double at = sheet.y(mark);
-    if (at >= free_from) {
-      marks.push_back(mark);
-      free_from = at + gap;
+    // The roundest time of the next stretch of sheet: dense talk gets seconds, long silence minutes.
+    const double since = (sheet.at(y) - start).in_seconds();
+    std::optional<Moment> mark;
+    for (const double step : steps) {
+      const Moment round = start + Moment::seconds(std::ceil(since / step - 1e-9) * step);
+      if (round >= sheet.extent().until || sheet.y(round) >= y + gap) continue;
+      mark = round;
+      break;
     }
-    y = std::max(at, y) + gap;
+    if (mark) marks.push_back(*mark);
+    y = mark ? std::max(y, sheet.y(*mark)) + gap : y + gap / 2;
   }
   return marks;
 }

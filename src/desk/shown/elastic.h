@@ -63,12 +63,9 @@ class Elastic {
   std::vector<std::vector<std::uint32_t>> columns_;
 };
 
-/// Seconds between labelled marks so that they stand at least `gap` pixels apart at `pixels_per_second`: 1, 2, 5, 10,
-/// 15, 30 s, 1, 2, 5, 10, 15, 30 min or whole hours.
-double mark_step(double pixels_per_second, double gap);
-
-/// The labelled moments of true time over the whole sheet, at least `gap` pixels apart: whole seconds where talk is
-/// dense, whole minutes where silence is long. Sorted.
+/// The labelled moments of true time over the whole sheet, at least `gap` pixels apart, each the roundest of its
+/// stretch of sheet: multiples of five seconds before others where talk is dense, whole minutes where silence is long.
+/// Sorted.
 std::vector<Moment> time_marks(const Elastic& sheet, double gap);
 
 }  // namespace sash::desk

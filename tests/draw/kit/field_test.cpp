@@ -142,21 +142,6 @@ TEST(Field, TheLetterOfTheShortcutThatOpenedItDoesNotFallIn) {
   EXPECT_EQ(text, "20 mL");
 }
 
-TEST(Field, SeveralLinesCommitWithCtrlEnter) {
-  Harness h;
-  Page page;
-  page.look.lines = 3;
-  h.show(std::ref(page));
-  h.click("field");
-  h.type("one");
-  h.key(Key::enter);
-  h.type("two");
-  EXPECT_EQ(page.committed, 0);
-  EXPECT_EQ(page.text, "one\ntwo");
-  h.key(Key::enter, ctrl);
-  EXPECT_EQ(page.committed, 1);
-}
-
 TEST(Field, CopiesAndPastes) {
   Harness h;
   Page page;

@@ -82,7 +82,7 @@ void Gallery::controls(Kit& kit) {
   field(kit, "pin", pin_, {.label = "Figure", .icon = Icon::pin});
   field(kit, "search", empty_, {.hint = "Search figures, words, hazards", .icon = Icon::search});
   field(kit, "faulty", faulty_, {.label = "Amount", .fault = "“mk” is no unit; did you mean “mL”?"});
-  field(kit, "note", note_, {.label = "Note", .lines = 3});
+  wrapped_field(kit, "note", note_, {.field = {.label = "Note"}, .least_rows = 3});
 }
 
 void Gallery::typeset(Kit& kit) {

@@ -1,41 +1,18 @@
 // Pins, spans and narration lines moved by hand; pasting; proposals walked in their list; actions found by their words.
-#include <gtest/gtest.h>
-
 #include <algorithm>
 
 #include "desk/shown/keys.h"
-#include "draw/pages/fake_desk.h"
-#include "draw/pages/lesson.h"
+#include "draw/pages/lesson_desk.h"
 
 namespace sash::testing {
 namespace {
 
 using desk::Key;
-using desk::MouseButton;
 using model::FigureId;
 using model::HazardId;
 using model::LineId;
 
-class Handling : public ::testing::Test {
- protected:
-  FakeDesk desk{lesson()};
-  Harness& hand = desk.hand();
-
-  void rest() { hand.wait(1); }
-  template <class T>
-  T only() {
-    const auto asked = desk.asked<T>();
-    EXPECT_EQ(asked.size(), 1U);
-    return asked.empty() ? T{} : asked.front();
-  }
-  ImVec2 middle(std::string_view id) const {
-    const auto& seen = desk_item(id).seen;
-    return {(seen.min.x + seen.max.x) / 2, (seen.min.y + seen.max.y) / 2};
-  }
-  const desk::Registry::Item& desk_item(std::string_view id) const {
-    return const_cast<Handling*>(this)->hand.item(id);
-  }
-};
+using Handling = LessonDesk;
 
 TEST_F(Handling, AFigureIsMovedByDraggingIt) {
   const Moment before = model::find(desk.record(), FigureId{2})->place.from;
@@ -52,14 +29,10 @@ TEST_F(Handling, AFigureIsMovedByDraggingIt) {
 
 TEST_F(Handling, EscapeLeavesADraggedPinWhereItWas) {
   const ImVec2 at = middle("sheet.figure.2");
-  hand.move_to(at);
-  hand.put(desk::MousePress{MouseButton::left, true, {}});
-  hand.settle();
-  hand.move_to({at.x, at.y + 40});
+  hold(at, {at.x, at.y + 40});
   hand.key(Key::escape);
   hand.move_to({at.x, at.y + 60});
-  hand.put(desk::MousePress{MouseButton::left, false, {}});
-  hand.settle();
+  let_go();
   EXPECT_TRUE(desk.asked<session::MovePin>().empty());
 }
 
@@ -226,6 +199,49 @@ TEST_F(Handling, FiguresAreTiedByKeysAlone) {
   ASSERT_EQ(relation.terms.size(), 2U);
   EXPECT_EQ(relation.terms[0].figure, FigureId{3});
   EXPECT_EQ(relation.terms[1].figure, FigureId{4});
+}
+
+TEST_F(Handling, ACalloutIsWrittenAsTheSentencesItHas) {
+  desk.transport().at = Moment::seconds(126);
+  rest();
+  hand.click("sheet.hazard.4");
+  hand.key(Key::c);
+  ASSERT_TRUE(desk.app().selection().as<model::CalloutId>()) << "its editor is open";
+  hand.settle();
+  desk.forget();
+  const float before = hand.item("pin.text").whole.height();
+  hand.key(Key::a, desk::ctrl);
+  hand.type(
+      "The flask is hot for ten minutes. Leave it on the mat, and lift it with tongs, never with a cloth; hold "
+      "the wrist under cold water at once if it touched you.");
+  EXPECT_GT(hand.item("pin.text").whole.height(), before) << "all of it is seen";
+  hand.key(Key::enter);
+  const auto put = only<session::PutThing>();
+  const auto& callout = std::get<model::Callout>(put.thing);
+  EXPECT_TRUE(callout.text.starts_with("The flask is hot")) << callout.text;
+  EXPECT_TRUE(callout.text.ends_with("touched you.")) << callout.text;
+}
+
+TEST_F(Handling, WhatIsTypedIsKeptWhenAKeyGoesElsewhere) {
+  desk.transport().at = Moment::seconds(126);
+  rest();
+  hand.click("sheet.hazard.4");
+  hand.key(Key::enter);
+  hand.type(", and a wet bench");
+  desk.forget();
+  hand.key(Key::down, desk::ctrl);  // to the next finding
+  const auto puts = desk.asked<session::PutThing>();
+  ASSERT_EQ(puts.size(), 1U);
+  EXPECT_TRUE(std::get<model::Hazard>(puts.front().thing).cause.ends_with(", and a wet bench"));
+}
+
+TEST_F(Handling, ANoticeGoesWhenWhatItSaysIsOver) {
+  desk.notices = {{"The footage 'bench.mp4' is not where it was.", true, 1}};
+  hand.settle();
+  ASSERT_TRUE(hand.has("notice.0"));
+  desk.notices.clear();  // the session has found it again
+  hand.settle();
+  EXPECT_FALSE(hand.has("notice.0"));
 }
 
 }  // namespace

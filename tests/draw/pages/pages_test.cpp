@@ -1,12 +1,9 @@
 // The whole desk driven by mouse and keys, without a window: what a person does at it, and what is asked of the
 // session.
-#include <gtest/gtest.h>
-
 #include <algorithm>
 
 #include "desk/shown/keys.h"
-#include "draw/pages/fake_desk.h"
-#include "draw/pages/lesson.h"
+#include "draw/pages/lesson_desk.h"
 
 namespace sash::testing {
 namespace {
@@ -16,20 +13,7 @@ using model::FigureId;
 using model::HazardId;
 using model::RelationId;
 
-class Desk : public ::testing::Test {
- protected:
-  FakeDesk desk{lesson()};
-  Harness& hand = desk.hand();
-
-  /// Long enough for the sheet to have come to rest.
-  void rest() { hand.wait(1); }
-  template <class T>
-  T only() {
-    const auto asked = desk.asked<T>();
-    EXPECT_EQ(asked.size(), 1U);
-    return asked.empty() ? T{} : asked.front();
-  }
-};
+using Desk = LessonDesk;
 
 TEST_F(Desk, AClickOnAFindingGoesToItsMomentAndItsWorkings) {
   hand.click("findings.list.0");

@@ -1,6 +1,6 @@
 #pragma once
-// Text fields. The editing itself is the toolkit's; around it: our look, our focus order, hints, faults shown in place,
-// and the keys a field leaves to the page. Main thread only.
+// Text fields: of one line, and of as many rows as a text takes. Our look, our focus order, hints, faults shown in
+// place, and the keys a field leaves to the page. Main thread only.
 
 #include <optional>
 #include <string>
@@ -17,7 +17,6 @@ struct FieldLook {
   std::string_view fault = {};  ///< printed below in the colour of conflict; empty: none
   Icon icon = Icon::none;
   float width = 0;      ///< 0: the pane's
-  int lines = 1;        ///< more than one: Enter makes a line, Ctrl+Enter commits
   bool digits = false;  ///< fixed-width face
   bool enabled = true;
   bool select_all = false;     ///< on arrival, so that typing replaces
@@ -36,5 +35,18 @@ struct FieldEdit {
 
 /// Edits `text` at the ImGui cursor, in flow.
 FieldEdit field(Kit& kit, std::string_view id, std::string& text, const FieldLook& look = {});
+
+struct WrappedLook {
+  FieldLook field = {};
+  std::size_t least_rows = 1;
+  bool enter_commits = true;  ///< then Shift+Enter begins a line; otherwise Enter does. Ctrl+Enter always commits
+};
+
+/// Edits `text`, broken into rows, at the ImGui cursor, in flow; the field is as high as the text needs. `digits` and
+/// `cursor_at_end` have no meaning here.
+FieldEdit wrapped_field(Kit& kit, std::string_view id, std::string& text, const WrappedLook& look = {});
+
+/// How high wrapped_field() will be for this text at the ImGui cursor, label and fault not counted.
+float wrapped_height(const Kit& kit, const std::string& text, const WrappedLook& look);
 
 }  // namespace sash::desk

@@ -62,6 +62,23 @@ double Kit::rested_at(ImVec2 spot) {
   return now_ - rest_since_;
 }
 
+Writing* Kit::writing(std::string_view id) {
+  const auto at = std::ranges::find(writings_, hash_of(id), &Writing::field);
+  if (at == writings_.end()) return nullptr;
+  at->drawn = true;
+  return &*at;
+}
+
+Writing& Kit::begin_writing(std::string_view id, const std::string& text) {
+  end_writing(id);
+  writings_.push_back({hash_of(id), TextEdit(text), text, std::nullopt, now_, true});
+  return writings_.back();
+}
+
+void Kit::end_writing(std::string_view id) {
+  std::erase_if(writings_, [field = hash_of(id)](const Writing& w) { return w.field == field; });
+}
+
 void Kit::begin_frame(std::vector<KeyEvent> keys, double now) {
   keys_ = FrameKeys(std::move(keys));
   now_ = now;
@@ -69,6 +86,7 @@ void Kit::begin_frame(std::vector<KeyEvent> keys, double now) {
   if (!std::exchange(rest_asked_, false)) rest_spot_.reset();
   typing_ = typing_now_;
   typing_now_ = false;
+  std::erase_if(writings_, [](Writing& w) { return !std::exchange(w.drawn, false); });
   registry_.begin_frame();
   focus_.begin_frame();
 }

@@ -18,6 +18,7 @@
 #include "desk/draw/kit/metrics.h"
 #include "desk/draw/kit/registry.h"
 #include "desk/draw/kit/theme.h"
+#include "desk/draw/kit/writing.h"
 
 namespace sash::desk {
 
@@ -64,6 +65,11 @@ class Kit {
   /// Runs `draw` above everything else at the end of this frame (tooltips, open choice lists).
   void later(std::function<void()> draw) { later_.push_back(std::move(draw)); }
 
+  /// What is being written in the wrapped field `id`; null when it is not.
+  Writing* writing(std::string_view id);
+  Writing& begin_writing(std::string_view id, const std::string& text);
+  void end_writing(std::string_view id);
+
   /// The name of the choice list that is open; empty when none is.
   std::string& open_list() { return open_list_; }
 
@@ -79,6 +85,7 @@ class Kit {
   Registry registry_;
   std::vector<std::function<void()>> later_;
   std::string open_list_;
+  std::vector<Writing> writings_;
   std::optional<double> wake_;
   std::optional<ImVec2> rest_spot_;  ///< what the mouse rests on, and since when
   double rest_since_ = 0;

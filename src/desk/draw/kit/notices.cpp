@@ -14,6 +14,10 @@ void Notices::say(Notice notice, double now) {
   if (shown_.size() > most) shown_.pop_front();
 }
 
+void Notices::keep_only(const std::function<bool(std::uint64_t)>& stands) {
+  std::erase_if(shown_, [&](const Shown& s) { return s.notice.number != 0 && !stands(s.notice.number); });
+}
+
 std::optional<int> Notices::draw(Kit& kit, const Rect& over) {
   const Metrics& m = kit.m();
   const Theme& t = kit.theme();
