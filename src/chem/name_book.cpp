@@ -69,6 +69,8 @@ std::optional<KnownName> normalise_name(std::string_view text) { return NameBook
 
 Outcome<Formula> formula_of(std::string_view text) {
   Outcome<Formula> as_formula = read_formula(trim(text));
+  const bool counts = std::ranges::any_of(text, [](char c) { return c >= '0' && c <= '9'; });
+  if (as_formula && counts) return as_formula;  // an acronym counts no atoms
   const NameBook& book = NameBook::standard();
   const auto known = book.find(text);
   if (as_formula) {
@@ -92,8 +94,8 @@ Outcome<Formula> formula_of(std::string_view text) {
     return fault;
   }
   // Something with a capital inside or a digit was meant as a formula: its own complaint says more.
-  const bool formula_like = std::ranges::any_of(text, [](char c) { return c >= '0' && c <= '9'; }) ||
-                            as_formula.fault().code == Code::ambiguous || text.find(' ') == std::string_view::npos;
+  const bool formula_like =
+      counts || as_formula.fault().code == Code::ambiguous || text.find(' ') == std::string_view::npos;
   const auto nearest = book.nearest(text);
   if (formula_like && !nearest) return as_formula;
   return Fault::of(Code::unknown_name,

@@ -20,13 +20,12 @@ constexpr double noticed = 1.959963984540054 + 1.6448536269514722;  // two-sided
 // Degrees of freedom of p * z once the constraints have taken their share, where some z have few (Welch-Satterthwaite,
 // JCGM 100:2008, G.4.1).
 std::optional<double> effective_freedom(const Problem& problem, const Solution& s, const inner::SparseRow& p) {
-  const auto& nodes = problem.nodes;
-  if (std::none_of(nodes.begin(), nodes.end(), [](const inner::Node& n) { return n.freedom.has_value(); })) return {};
+  if (!problem.few_readings) return {};
   const std::vector<double> parts = s.redundancy.unexplained(p);
   double variance = 0;
   double weighed = 0;
   std::size_t column = 0;  // measured nodes, in their order
-  for (const inner::Node& node : nodes) {
+  for (const inner::Node& node : problem.nodes) {
     if (node.status != Variable::Status::measured) continue;
     const double part = parts[column++];
     variance += part * part;

@@ -80,6 +80,7 @@ class Splitter {
     piece.nodes.push_back(
         {from.status, from.scale, from.value, from.spread, from.has_start, from.positive, from.suspect, from.freedom});
     piece.variables.push_back(v);
+    piece.few_readings = piece.few_readings || from.freedom.has_value();
     return static_cast<int>(piece.nodes.size()) - 1;
   }
 

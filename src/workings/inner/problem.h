@@ -37,6 +37,7 @@ struct Problem {
   std::vector<Tie> ties;                     ///< correlations
   std::vector<VariableIndex> variables;      ///< by node: where it is in the system
   std::vector<ConstraintIndex> constraints;  ///< by equation: where it is in the system
+  bool few_readings = false;                 ///< some node has few degrees of freedom
 };
 
 /// The pieces of `system`: what shares no variable but constants is solved apart. In the order of their first variable;
