@@ -164,9 +164,10 @@ Outcome<Tabulated> water_heat_capacity(double celsius) {
     });
     return read;
   }();
-  if (!(celsius >= 0 && celsius <= points.back().celsius)) {
-    return Fault::of(Code::out_of_range, "The heat capacity of liquid water is known from 0 to " +
-                                             shown(points.back().celsius) + " °C, not at " + shown(celsius) + " °C.");
+  constexpr double boiling = 100;  // less than half a kelvin beyond the last point; the last piece is carried on
+  if (!(celsius >= 0 && celsius <= boiling)) {
+    return Fault::of(Code::out_of_range,
+                     "The heat capacity of liquid water is known from 0 to 100 °C, not at " + shown(celsius) + " °C.");
   }
   std::size_t i = 1;
   while (i + 1 < points.size() && points[i].celsius < celsius) ++i;
@@ -263,6 +264,21 @@ Outcome<Tabulated> heat_capacity(std::string_view material, double celsius) {
   const auto mass = molar_mass(*formula);
   if (!mass) return mass.fault();
   return Tabulated{molar->value / mass->value, molar->spread / mass->value, molar->source};
+}
+
+Outcome<Tabulated> mean_heat_capacity(std::string_view material, double from, double to) {
+  constexpr int slices = 40;  // finer than the table
+  auto mean = heat_capacity(material, from);
+  if (!mean || from == to) return mean;
+  double sum = 0;
+  for (int i = 0; i < slices; ++i) {
+    const auto here = heat_capacity(material, from + (to - from) * (i + 0.5) / slices);
+    if (!here) return here;
+    sum += here->value;
+  }
+  if (const auto last = heat_capacity(material, to); !last) return last;
+  mean->value = sum / slices;
+  return mean;
 }
 
 }  // namespace sash::chem

@@ -66,7 +66,9 @@ struct PhaseChange {
 Outcome<PhaseChange> phase_change(std::string_view substance);
 
 /// J/(g K): water by temperature, vessels and materials by name ("glass", "polystyrene"), else a substance from its
-/// molar heat capacity. Fails: Code::not_found; Code::out_of_range (water outside 0 to 99.6 °C).
+/// molar heat capacity. Fails: Code::not_found; Code::out_of_range (water outside 0 to 100 °C).
 Outcome<Tabulated> heat_capacity(std::string_view material, double celsius = 25);
+/// The mean between two temperatures: what a warming from one to the other takes, in J/(g K). Fails: as heat_capacity.
+Outcome<Tabulated> mean_heat_capacity(std::string_view material, double from, double to);
 
 }  // namespace sash::chem

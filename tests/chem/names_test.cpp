@@ -91,9 +91,28 @@ TEST(Names, SayWhichOnesAreSolutionsAndMixtures) {
   EXPECT_EQ(formula("bleach"), "NaClO");
   EXPECT_FALSE(normalise_name("lye")->is_solution_word);
   EXPECT_EQ(preferred("washing soda"), "sodium carbonate");
+  EXPECT_EQ(formula("soda crystals"), "Na2CO3·10H2O");
   EXPECT_EQ(preferred("caustic soda"), "sodium hydroxide");
   EXPECT_EQ(preferred("baking soda"), "sodium hydrogencarbonate");
   EXPECT_TRUE(normalise_name("gunpowder")->is_mixture);
+}
+
+TEST(Names, KnowWhatLabelsInTheLabSay) {
+  EXPECT_EQ(formula("disodium EDTA dihydrate"), "C10H14N2Na2O8·2H2O");
+  EXPECT_EQ(formula("cobalt blue"), "CoAl2O4");
+  EXPECT_EQ(formula("oil of wintergreen"), "C8H8O3");
+  EXPECT_EQ(formula("cream of tartar"), "KHC4H4O6");
+  EXPECT_EQ(formula("2,4-DNPH"), "C6H6N4O4");
+  EXPECT_EQ(formula("cobalt yellow"), "K3[Co(NO2)6]");
+  EXPECT_TRUE(normalise_name("soda lime")->is_mixture);
+}
+
+TEST(Names, ReadAnAcronymAsTheNameItIs) {
+  // Letters that would make a formula of atoms nobody has met together.
+  EXPECT_EQ(formula_of("NBS")->hill(), "C4H4BrNO2");
+  EXPECT_EQ(formula_of("DBU")->hill(), "C9H16N2");
+  EXPECT_EQ(formula_of("PCC")->hill(), "C5H6ClCrNO3");
+  EXPECT_EQ(formula_of("CO")->hill(), "CO");
 }
 
 TEST(Names, SayWhatTheyTookAndAskWhenTheyCannot) {

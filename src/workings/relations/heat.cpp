@@ -53,8 +53,11 @@ class HeatDraft {
     const auto after = d_.figure("temperature_after", {dimension::temperature}, "2");
     const auto change = d_.figure("temperature_change", {dimension::temperature});
     if (after) d_.aim(after->quantity);
-    for (const auto& t : {before, after}) {
-      if (t && t->value->stated) celsius_ = t->value->si - chem::zero_celsius;
+    before_ = celsius_of(before);
+    after_ = celsius_of(after);
+    if (const auto by = change ? d_.stated(change->quantity) : std::nullopt) {
+      if (before_ && !after_) after_ = *before_ + *by;
+      if (after_ && !before_) before_ = *after_ - *by;
     }
     if (after) watch_for_dew(after->quantity);
     if (change) d_.aim(change->quantity);
@@ -69,21 +72,50 @@ class HeatDraft {
     return difference;
   }
 
+  static std::optional<double> celsius_of(const std::optional<Filled>& temperature) {
+    if (!temperature || !temperature->value->stated) return std::nullopt;
+    return temperature->value->si - chem::zero_celsius;
+  }
+
   // J/K of all that is warmed.
   std::size_t capacity(const Filled& mass) {
-    const std::size_t content =
-        one_capacity(mass.quantity, specific("heat_capacity", "specific heat capacity"), "content");
-    const auto vessel = d_.figure("vessel_mass", {dimension::mass}, "vessel");
+    const std::size_t content = one_capacity(mass.quantity, content_capacity(), "content");
+    const auto vessel = vessel_capacity();
     if (!vessel) {
       d_.note("The heat taken up by the vessel is not counted.");
       return content;
     }
-    const std::size_t glass = one_capacity(
-        vessel->quantity, specific("vessel_heat_capacity", "specific heat capacity of the vessel"), "vessel");
     const std::size_t both = d_.hidden("heat capacity", Piece::of_symbol("C"), Kind::other);
     d_.at(both).unit = quantity::Unit::known("J/K");
-    d_.sum("the heat capacities", {{both, -1}, {content, 1}, {glass, 1}});
+    d_.sum("the heat capacities", {{both, -1}, {content, 1}, {*vessel, 1}});
     return both;
+  }
+
+  // A calorimeter is known by its heat capacity as a whole, a beaker by its mass and what it is made of.
+  std::optional<std::size_t> vessel_capacity() {
+    const auto vessel = d_.figure("vessel_mass", {dimension::mass}, "vessel");
+    if (const auto text = d_.given("vessel_heat_capacity")) {
+      const auto given =
+          d_.given_quantity("vessel_heat_capacity", Kind::other, Piece::of_symbol("C", "vessel"), "its heat capacity");
+      if (!given) return std::nullopt;
+      const quantity::Dimension has = d_.at(*given).unit.dimension();
+      if (has == quantity::Unit::known("J/K").dimension()) {
+        d_.at(*given).name = "heat capacity of the vessel";
+        return given;
+      }
+      d_.at(*given).symbol.text = "c";
+      d_.at(*given).name = "specific heat capacity of the vessel";
+      if (vessel && has == quantity::Unit::known("J/(g.K)").dimension()) {
+        return one_capacity(vessel->quantity, *given, "vessel");
+      }
+      d_.missing(vessel ? "a heat capacity of the vessel in J/K or J/(g.K), not “" + *text + "”"
+                        : "the mass of the vessel, or its heat capacity as a whole in J/K");
+      return std::nullopt;
+    }
+    if (!vessel) return std::nullopt;
+    return one_capacity(
+        vessel->quantity,
+        tabulated(d_.given("vessel").value_or("glass"), "specific heat capacity of the vessel", "vessel"), "vessel");
   }
 
   std::size_t one_capacity(std::size_t mass, std::size_t specific, const std::string& below) {
@@ -109,24 +141,33 @@ class HeatDraft {
     });
   }
 
-  std::size_t specific(const std::string& key, const std::string& name) {
-    const bool vessel = key != "heat_capacity";
-    const Piece symbol = Piece::of_symbol("c", vessel ? "vessel" : "");
-    if (const auto given = d_.given_quantity(key, Kind::other, symbol, name)) return *given;
+  // Stated, given, or that of what is warmed.
+  std::size_t content_capacity() {
+    const std::string name = "specific heat capacity";
+    const Piece symbol = Piece::of_symbol("c");
+    if (const auto given = d_.given_quantity("heat_capacity", Kind::other, symbol, name)) return *given;
     const quantity::Unit unit = quantity::Unit::known("J/(g.K)");
-    if (!vessel) {
-      if (const auto figure = d_.figure(key, {unit.dimension()})) {
-        d_.at(figure->quantity).symbol.text = "c";
-        if (!figure->value->stated) d_.at(figure->quantity).unit = unit;
-        return figure->quantity;
-      }
+    if (const auto figure = d_.figure("heat_capacity", {unit.dimension()})) {
+      d_.at(figure->quantity).symbol.text = "c";
+      if (!figure->value->stated) d_.at(figure->quantity).unit = unit;
+      return figure->quantity;
     }
-    const std::string material = vessel ? d_.given("vessel").value_or("glass") : content();
-    const auto known = chem::heat_capacity(material, celsius_.value_or(usual_celsius));
+    return tabulated(content(), name, "");
+  }
+
+  // J/(g K) of a material, the mean over the temperatures it goes through.
+  std::size_t tabulated(const std::string& material, const std::string& name, const std::string& below) {
+    const Piece symbol = Piece::of_symbol("c", below);
+    const quantity::Unit unit = quantity::Unit::known("J/(g.K)");
+    const double from = before_.value_or(after_.value_or(usual_celsius));
+    const auto known = chem::mean_heat_capacity(material, from, after_.value_or(from));
     if (known) {
-      return d_.constant("c " + material, name + " (" + material + ")", symbol, Kind::other, unit,
-                         unit.to_si(known->value), unit.to_si(known->spread), known->source);
+      // Water's depends on where it begins and ends: only what is equal may share a key.
+      const std::string key = "c " + material + " " + quantity::show_number(known->value, 6);
+      return d_.constant(key, name + " (" + material + ")", symbol, Kind::other, unit, unit.to_si(known->value),
+                         unit.to_si(known->spread), known->source);
     }
+    d_.note(known.fault().sentence);
     const std::size_t hidden = d_.hidden(name + " (" + material + ")", symbol, Kind::other, true);
     d_.at(hidden).unit = unit;
     return hidden;
@@ -165,7 +206,8 @@ class HeatDraft {
 
   Drafting& d_;
   std::size_t heat_ = 0;
-  std::optional<double> celsius_;
+  std::optional<double> before_;  // °C, where known
+  std::optional<double> after_;
 };
 
 class Heat final : public RelationKind {

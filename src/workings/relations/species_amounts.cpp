@@ -9,6 +9,22 @@ namespace sash::workings {
 using quantity::Kind;
 namespace dimension = quantity::dimension;
 
+namespace {
+
+// A typed equation that does not balance is taken with the coefficients that do, and that is said.
+void note_other_coefficients(Drafting& d, const chem::Equation& typed, const chem::Balance& balance) {
+  const auto species = typed.all();
+  if (std::none_of(species.begin(), species.end(), [](const chem::Species& s) { return s.coefficient.has_value(); })) {
+    return;
+  }
+  const auto verified = chem::verify(typed);
+  if (!verified || verified->balanced) return;
+  d.note("As typed the equation does not balance (" + verified->why + "); it is taken as " +
+         typed.with(balance.coefficients).unicode() + ".");
+}
+
+}  // namespace
+
 std::optional<BalancedEquation> equation_of(Drafting& d, const std::string& key) {
   const auto text = d.given(key);
   if (!text) {
@@ -25,7 +41,10 @@ std::optional<BalancedEquation> equation_of(Drafting& d, const std::string& key)
     d.missing("an equation that can be balanced (" + balance.fault().sentence + ")");
     return std::nullopt;
   }
-  if (balance->status == chem::BalanceStatus::balanced) return BalancedEquation{*equation, balance->coefficients};
+  if (balance->status == chem::BalanceStatus::balanced) {
+    note_other_coefficients(d, *equation, *balance);
+    return BalancedEquation{*equation, balance->coefficients};
+  }
   // Several reactions in one equation: the coefficients as typed decide, when they balance.
   const auto typed = chem::verify(*equation);
   if (balance->status == chem::BalanceStatus::not_unique && typed && typed->balanced) {

@@ -1,4 +1,6 @@
-// Titration: the titrant used tells the analyte in the sample.
+// Titration: the titrant used tells the analyte in the sample; a weighed sample tells the strength of the titrant.
+#include <utility>
+
 #include "workings/relations/species_amounts.h"
 #include "workings/relations/strength.h"
 
@@ -29,7 +31,11 @@ class TitrationDraft {
       members.push_back({*aliquot, -1});
     }
     d_.product("the titrant and the analyte", members, *ratio);
-    relate_sample();
+    if (strength_) {
+      relate_strength();
+    } else if (weighed_) {
+      relate_pure();
+    }
     d_.aim(volume->quantity);
     d_.aim(strength->quantity);
   }
@@ -47,7 +53,9 @@ class TitrationDraft {
     side_ = {"sample", "sample", {}, {}, "density"};
     if (volume) side_.volume = volume->quantity;
     if (mass) side_.mass = mass->quantity;
-    if (!strength_ && !stated) d_.missing("the strength of the sample, or the amount in it");
+    if (strength_ || stated) return;
+    weighed_ = mass;
+    if (!mass) d_.missing("the strength of the sample, the amount in it, or its mass where it is pure");
   }
 
   // What was used, less the blank.
@@ -59,10 +67,25 @@ class TitrationDraft {
     return net;
   }
 
-  void relate_sample() {
-    if (!strength_) return;
+  void relate_strength() {
     const auto solute = solute_of(d_, side_, *strength_, SoluteIn::amount);
     if (solute) d_.equal("the analyte found and the strength of the sample", *solute, amount_);
+  }
+
+  // A titrant is standardised against what was weighed: nothing but analyte, as far as no purity is given.
+  void relate_pure() {
+    std::optional<std::size_t> found;
+    if (equation_) {
+      found = amount_behind(d_, *equation_, analyte_, *weighed_);
+    } else {
+      const std::size_t molar_mass = molar_mass_of(d_, d_.formula(), "the analyte");
+      found = d_.hidden("amount weighed", Piece::of_symbol("n", "weighed"), Kind::amount);
+      d_.product("the amount and mass of the sample", {{*found, -1}, {weighed_->quantity, 1}, {molar_mass, -1}});
+    }
+    if (!found) return;
+    d_.equal("the analyte found and what was weighed", *found, amount_);
+    d_.note("Nobody states how strong the sample is: it is taken as analyte, pure where no purity is given.");
+    d_.aim(weighed_->quantity);
   }
 
   // Moles of analyte to one mole of titrant.
@@ -70,16 +93,21 @@ class TitrationDraft {
     if (const auto ratio = d_.given_quantity("ratio", Kind::fraction, Piece::of_symbol("r"), "analyte to titrant")) {
       return d_.at(*ratio).value;
     }
-    const auto e = equation_of(d_);
+    auto e = equation_of(d_);
     if (!e) return std::nullopt;
     const auto titrant = species_of(d_, *e, d_.given("titrant").value_or(""), true);
     const auto analyte = species_of(d_, *e, d_.given("analyte").value_or(d_.substance()), true);
     if (!titrant || !analyte) return std::nullopt;
-    return e->coefficient(*analyte) / e->coefficient(*titrant);
+    analyte_ = *analyte;
+    equation_ = std::move(e);
+    return equation_->coefficient(*analyte) / equation_->coefficient(*titrant);
   }
 
   Drafting& d_;
   std::optional<Filled> strength_;
+  std::optional<Filled> weighed_;  // where neither a strength nor an amount is asked for
+  std::optional<BalancedEquation> equation_;
+  std::size_t analyte_ = 0;  // among its species
   SolutionSide side_;
   std::size_t amount_ = 0;
 };
