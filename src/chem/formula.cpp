@@ -46,4 +46,12 @@ bool Formula::same_composition(const Formula& other) const {
          std::ranges::is_permutation(composition_, other.composition_);
 }
 
+std::string reading_taken(const Formula& formula) {
+  for (const FormulaPiece& piece : formula.pieces()) {
+    if (piece.text != "Ac" || piece.mass_number) continue;
+    return piece.kind == FormulaPiece::Kind::abbreviation ? "Ac is read as acetyl, CH₃CO." : "Ac is read as actinium.";
+  }
+  return {};
+}
+
 }  // namespace sash::chem

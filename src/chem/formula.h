@@ -6,9 +6,9 @@
 // What may be written: element symbols with counts; () [] {} nested; hydrate parts after · * • or a full stop, each
 // with a number in front (·5H2O, ·0.5H2O, ·1/2H2O); charges ^2-, ^+, ²⁻, {2-} or a sign at the end; subscript digits
 // (H₂O) or typesetters' H_2O; isotopes [13C], ^13C, ¹³C, D, T; the electron e^-; bonds = ≡ # and a hyphen between
-// groups; Me, Et, iPr, nBu, tBu, Ph, Bn, Bz, Cp, Cy, Ac after O, py, en, dien, bipy, phen, acac. What could be read in
-// two ways is refused with both readings, never guessed. Pure values, safe from any thread. Reading is bounded:
-// 4096 bytes, 32 nested brackets, counts below 1,000,000,000.
+// groups; Me, Et, iPr, nBu, tBu, Ph, Bn, Bz, Cp, Cy, Ac where it cannot be actinium, py, en, dien, bipy, phen, acac.
+// What could be read in two ways is refused with both readings, never guessed. Pure values, safe from any thread.
+// Reading is bounded: 4096 bytes, 32 nested brackets, counts below 1,000,000,000.
 
 #include <optional>
 #include <span>
@@ -80,6 +80,10 @@ class Formula {
 /// Fails: Code::malformed, Code::unknown_name (no such element), Code::ambiguous (Fault::others holds what to type
 /// instead), Code::out_of_range (a bound). Fault::offending is `text`, Fault::place the byte it went wrong at.
 Outcome<Formula> read_formula(std::string_view text);
+
+/// What was taken where letters have two readings that formulas tell apart, as a sentence: "Ac is read as acetyl,
+/// CH3CO." Empty where there was nothing to tell.
+std::string reading_taken(const Formula& formula);
 
 /// A composition in Hill order: carbon and hydrogen first where there is carbon, then by symbol; then the charge.
 std::string hill_text(Composition composition, int charge);

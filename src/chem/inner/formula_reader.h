@@ -31,6 +31,7 @@ class FormulaReader {
   bool step();
   bool electron();
   bool unit_from_letter();
+  std::optional<bool> acetyl_or_actinium();
   bool isotope_from_superscript();
   bool mass_number_after_bracket();
   bool abbreviation();

@@ -1,8 +1,22 @@
 #include "chem/inner/glyphs.h"
 
+#include <algorithm>
+#include <array>
+
 #include "support/text.h"
 
 namespace sash::chem::inner {
+
+bool is_state_at(std::string_view rest) {
+  constexpr std::array states{"(s)", "(l)", "(g)", "(aq)", "(cr)"};
+  return std::ranges::any_of(states, [rest](std::string_view s) { return rest.starts_with(s); });
+}
+
+std::string_view numeral_at(std::string_view rest) {
+  std::size_t n = 0;
+  while (n < rest.size() && (rest[n] == 'I' || rest[n] == 'V')) ++n;
+  return rest.substr(0, n);
+}
 
 std::string raised(std::string_view text) {
   std::string out;

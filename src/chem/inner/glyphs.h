@@ -29,6 +29,10 @@ constexpr std::optional<int> plain_digit(char32_t c) {
   return static_cast<int>(c - U'0');
 }
 
+constexpr bool is_upper(char32_t c) { return c >= U'A' && c <= U'Z'; }
+constexpr bool is_lower(char32_t c) { return c >= U'a' && c <= U'z'; }
+constexpr bool is_blank(char32_t c) { return c == U' ' || c == U'\t'; }
+
 /// +1 or -1 for a plus or any of the dashes people type for minus, raised or not; nothing for other characters.
 constexpr std::optional<int> charge_sign(char32_t c) {
   switch (c) {
@@ -60,6 +64,9 @@ constexpr char partner(char bracket) {
       return '}';
   }
 }
+
+bool is_state_at(std::string_view rest);             ///< "(s)", "(aq)" ... stands at the beginning
+std::string_view numeral_at(std::string_view rest);  ///< "III" or "IV": an oxidation state, or iodine and vanadium
 
 std::string raised(std::string_view text);   ///< digits and signs as superscripts
 std::string lowered(std::string_view text);  ///< digits as subscripts

@@ -51,11 +51,13 @@ int formula(const std::string& text, bool json, const Console& console) {
     out["composition"] = std::move(composition);
     out["mass_fractions"] = std::move(fractions);
     out["names"] = names;
+    if (const std::string taken = chem::reading_taken(*read); !taken.empty()) out["reading"] = taken;
     out["source"] = "IUPAC 2021 abridged standard atomic weights";
     console.out << out.dump(2) << '\n';
     return fine;
   }
   console.out << read->unicode() << '\n';
+  if (const std::string taken = chem::reading_taken(*read); !taken.empty()) console.out << "  " << taken << '\n';
   // Isomers share a formula: all of them are named, none preferred.
   if (!names.empty()) console.out << "  known as    " << join(names, "; ") << '\n';
   console.out << "  molar mass  " << quantity::show_with(mass->value, mass->spread, "g/mol") << '\n';

@@ -220,6 +220,7 @@ std::optional<std::size_t> Drafting::molar_mass(const chem::Formula& formula) {
     missing("a molar mass of " + formula.unicode() + " (" + mass.fault().sentence + ")");
     return std::nullopt;
   }
+  if (const std::string taken = chem::reading_taken(formula); !taken.empty()) note(taken);
   const quantity::Unit unit = quantity::default_unit(Kind::molar_mass);
   const double si = unit.to_si(mass->value);
   return constant("M " + formula.hill(), "molar mass of " + formula.unicode(), Piece::of_symbol("M", formula.unicode()),
