@@ -173,6 +173,28 @@ std::vector<RawCue> cues_of(const std::string& text, std::string_view file_name,
   return cues.empty() ? parse_plain_text(text) : cues;
 }
 
+/// What is read of a file: all, or up to a line's end near the limit. Where no line ends there, or a character takes
+/// two or four bytes (zeros are among them), no character is parted but the last one.
+std::string_view beginning(std::string_view bytes) {
+  constexpr std::size_t longest_line = 1u << 20;
+  if (bytes.size() <= most_bytes) return bytes;
+  const std::string_view head = bytes.substr(0, most_bytes & ~std::size_t{3});
+  const std::string_view tail = head.substr(head.size() - longest_line);
+  const auto line_end = tail.find_last_of("\n\r");
+  const bool wide = tail.find('\0') != std::string_view::npos;
+  return wide || line_end == std::string_view::npos ? head : head.substr(0, head.size() - tail.size() + line_end + 1);
+}
+
+/// Takes off the cue that the limit may have parted: all behind the last empty line, or behind the last line.
+void drop_last_cue(std::string& text) {
+  constexpr std::size_t longest_cue = 1u << 16;
+  const std::size_t near = text.size() - std::min(text.size(), longest_cue);
+  const std::size_t empty_line = text.rfind("\n\n");
+  const bool parted_by_empty_lines = empty_line != std::string::npos && empty_line >= near;
+  const std::size_t end = parted_by_empty_lines ? empty_line + 2 : text.rfind('\n') + 1;
+  if (end > near) text.resize(end);
+}
+
 /// Says that nothing was read; when times were refused, which and how they are written.
 Fault no_line(const NarrationText& out, std::string_view file_name) {
   std::string sentence = fmt::format("{} holds no line of narration", file_name);
@@ -200,12 +222,13 @@ std::string_view name_of(Form form) {
   return "";
 }
 
-Outcome<NarrationText> read_narration(std::string_view bytes, std::string_view file_name, std::string_view encoding) {
+Outcome<NarrationText> read_narration(std::string_view bytes, std::string_view file_name, std::string_view encoding,
+                                      std::optional<std::uint64_t> whole_size) {
   NarrationText out;
-  const std::size_t full_size = bytes.size();
-  if (bytes.size() > most_bytes) bytes = bytes.substr(0, bytes.substr(0, most_bytes).rfind('\n'));
-  if (bytes.size() > most_bytes) bytes = bytes.substr(0, most_bytes & ~std::size_t{3});
-  auto decoded = decode_text(bytes, file_name, encoding);
+  const std::uint64_t full_size = std::max<std::uint64_t>(whole_size.value_or(0), bytes.size());
+  const std::string_view read = beginning(bytes);
+  const bool cut = read.size() < full_size;
+  auto decoded = decode_text(read, file_name, encoding);
   if (!decoded) return decoded.fault();
   out.encoding = decoded->encoding;
   if (decoded->guessed) {
@@ -215,19 +238,24 @@ Outcome<NarrationText> read_narration(std::string_view bytes, std::string_view f
   if (decoded->repaired) {
     out.warnings.push_back(fmt::format("{} has bytes that are no UTF-8; they are shown as \uFFFD.", file_name));
   }
-  make_lines(cues_of(unix_lines(std::move(decoded->utf8)), file_name, out), out);
+  std::string text = unix_lines(std::move(decoded->utf8));
+  if (cut) drop_last_cue(text);
+  const auto lines_read = std::count(text.begin(), text.end(), '\n');
+  make_lines(cues_of(text, file_name, out), out);
   if (out.lines.empty()) return no_line(out, file_name);
   mark_noise(out.lines);
-  if (full_size > most_bytes) {
-    const std::int64_t end = out.lines.back().when.until.in_millis() / 1000;
+  if (cut) {
+    const std::int64_t end = out.lines.back().when.from.in_millis() / 1000;
     out.warnings.push_back(
-        fmt::format("{} has {} MB, far more than a narration; only its first {} MB, up to {}:{:02}:{:02}, "
-                    "were read.",
-                    file_name, full_size >> 20, most_bytes >> 20, end / 3600, end / 60 % 60, end % 60));
+        fmt::format("{} has {} MB, far more than a narration: its first {} MB were read, up to {}:{:02}:{:02}; what "
+                    "follows its line {} was left out, and comes in when it is saved as a file of its own and added.",
+                    file_name, full_size >> 20, most_bytes >> 20, end / 3600, end / 60 % 60, end % 60, lines_read));
   }
   if (!looks_english(out.lines)) {
-    out.warnings.push_back(fmt::format(
-        "{} does not look like English; the lines are kept, but figures are recognised in English only.", file_name));
+    out.warnings.push_back(
+        fmt::format("{} does not look like English; the lines are kept, but figures are recognised in English only, so "
+                    "some may be missed.",
+                    file_name));
   }
   return out;
 }

@@ -14,8 +14,6 @@ namespace {
 
 namespace fs = std::filesystem;
 
-constexpr std::size_t most_narration_bytes = narration::most_bytes + 1;
-
 std::string ending(const std::string& path) { return to_lower(fs::path(path).extension().string()); }
 std::string stem(const std::string& path) { return fs::path(path).stem().string(); }
 
@@ -23,6 +21,27 @@ Moment end_of(const narration::NarrationText& text) {
   Moment end;
   for (const auto& line : text.lines) end = std::max(end, line.when.until);
   return end;
+}
+
+/// The first bytes of a file, at most `most`. Fails: not_found; wrong_use (a folder); unreadable.
+Outcome<std::string> beginning_of(const std::string& path, std::size_t most) {
+  std::error_code error;
+  const auto status = fs::status(path, error);
+  if (error || !fs::exists(status)) {
+    return Fault::of(Code::not_found, "There is no file '" + path + "'; check the name and the folder.", path);
+  }
+  if (fs::is_directory(status)) {
+    return Fault::of(Code::wrong_use, "'" + path + "' is a folder; name the file in it.", path);
+  }
+  std::ifstream in(path, std::ios::binary);
+  if (!in) return Fault::of(Code::unreadable, "The file '" + path + "' cannot be read; check its permissions.", path);
+  std::string bytes;
+  std::array<char, 1U << 16U> block{};
+  while (in && bytes.size() < most) {
+    in.read(block.data(), static_cast<std::streamsize>(std::min(block.size(), most - bytes.size())));
+    bytes.append(block.data(), static_cast<std::size_t>(in.gcount()));
+  }
+  return bytes;
 }
 
 }  // namespace
@@ -43,36 +62,23 @@ FileIs what_file_is(const std::string& path) {
 }
 
 Outcome<std::string> read_file(const std::string& path, std::size_t most) {
-  std::error_code error;
-  const auto status = fs::status(path, error);
-  if (error || !fs::exists(status)) {
-    return Fault::of(Code::not_found, "There is no file '" + path + "'; check the name and the folder.", path);
-  }
-  if (fs::is_directory(status)) {
-    return Fault::of(Code::wrong_use, "'" + path + "' is a folder; name the file in it.", path);
-  }
-  std::ifstream in(path, std::ios::binary);
-  if (!in) return Fault::of(Code::unreadable, "The file '" + path + "' cannot be read; check its permissions.", path);
-  std::string bytes;
-  std::array<char, 1U << 16U> block{};
-  while (in && bytes.size() <= most) {
-    in.read(block.data(), block.size());
-    bytes.append(block.data(), static_cast<std::size_t>(in.gcount()));
-  }
-  if (bytes.size() > most) {
+  auto bytes = beginning_of(path, most + 1);
+  if (bytes && bytes->size() > most) {
     return Fault::of(Code::out_of_range,
                      "The file '" + path + "' is longer than " + std::to_string(most >> 20U) +
-                         " MB, which is more than a narration "
-                         "or transcript needs; check that it is the right file.",
+                         " MB, which is more than the JSON form of a record needs; check that it is the right file.",
                      path);
   }
   return bytes;
 }
 
 Outcome<narration::NarrationText> read_narration_file(const std::string& path) {
-  const auto bytes = read_file(path, most_narration_bytes);
+  const auto bytes = beginning_of(path, narration::most_bytes + 1);
   if (!bytes) return bytes.fault();
-  return narration::read_narration(*bytes, fs::path(path).filename().string());
+  std::error_code unknown;
+  const auto size = fs::file_size(path, unknown);
+  return narration::read_narration(*bytes, fs::path(path).filename().string(), {},
+                                   unknown ? std::nullopt : std::optional<std::uint64_t>(size));
 }
 
 Planned add_footage(const model::Record& record, const NewNumber& ids, const std::string& path,

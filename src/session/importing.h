@@ -20,8 +20,8 @@ FileIs what_file_is(const std::string& path);
 /// Fails: not_found; unreadable; out_of_range, when it is longer than `most` bytes.
 Outcome<std::string> read_file(const std::string& path, std::size_t most);
 
-/// A narration file, read.
-/// Fails: as read_file and narration::read_narration.
+/// A narration file, read; of one far too long the beginning, with a sentence that says so.
+/// Fails: not_found; unreadable; as narration::read_narration.
 Outcome<narration::NarrationText> read_narration_file(const std::string& path);
 
 /// Takes footage in, after those the record has. Where narration came first and waits for its footage, this becomes it.

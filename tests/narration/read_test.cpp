@@ -1,5 +1,6 @@
 #include "narration/read.h"
 
+#include <fmt/format.h>
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
@@ -192,20 +193,84 @@ TEST(ReadNarration, MendsAFewBrokenBytesWithoutTakingTheFileForAnotherEncoding) 
   EXPECT_THAT(text.warnings, ElementsAre("a.txt has bytes that are no UTF-8; they are shown as \uFFFD."));
 }
 
-TEST(ReadNarration, CutsWhatIsFarTooLong) {
-  std::string big = "[0:01] start\n";
-  while (big.size() < most_bytes + 100) {
-    big += "[0:02] ";
-    for (int i = 0; i < 1000; ++i) big += "and then we add some more of it and stir and wait\n";
+std::string cue(std::size_t n) {
+  const std::size_t s = 3 * n;
+  return fmt::format("{}\n{:02}:{:02}:{:02},000 --> {:02}:{:02}:{:02},000\nAnd now {} grams of salt\nand stir.\n\n", n,
+                     s / 3600, s / 60 % 60, s % 60, (s + 2) / 3600, (s + 2) / 60 % 60, (s + 2) % 60, n);
+}
+
+TEST(ReadNarration, TakesTheWholeCuesBeforeTheLimitAndSaysWhatIsLeftOut) {
+  std::string big;
+  std::size_t whole = 0;  // cues that fit
+  for (std::size_t n = 1; big.size() <= most_bytes; ++n) {
+    big += cue(n);
+    whole = big.size() <= most_bytes ? n : whole;
   }
-  const NarrationText text = read(big, "big.txt");
-  EXPECT_THAT(text.warnings, testing::Contains(HasSubstr("only its first 32 MB")));
+  const std::uint64_t of = 200u << 20;
+  const auto text = read_narration(big, "big.srt", {}, of);
+  ASSERT_TRUE(text.ok()) << text.fault().sentence;
+  ASSERT_EQ(text->lines.size(), whole);
+  EXPECT_EQ(text->lines.back().text, fmt::format("And now {} grams of salt\nand stir.", whole));
+  // Five lines a cue: the next one begins right behind the line named.
+  const std::size_t end = 3 * whole;
+  EXPECT_THAT(
+      text->warnings,
+      ElementsAre(fmt::format(
+          "big.srt has 200 MB, far more than a narration: its first 12 MB were read, up to {}:{:02}:{:02}; what "
+          "follows its line {} was left out, and comes in when it is saved as a file of its own and added.",
+          end / 3600, end / 60 % 60, end % 60, 5 * whole)));
+}
+
+TEST(ReadNarration, PartsNoCharacterAtTheLimit) {
+  std::string wide;  // UTF-16, big end first, without a mark
+  while (wide.size() <= most_bytes) {
+    for (const char c : cue(wide.size())) wide += std::string{'\0', c};
+  }
+  const auto text = read_narration(wide, "wide.srt");
+  ASSERT_TRUE(text.ok());
+  EXPECT_EQ(text->encoding, "UTF-16BE");
+  EXPECT_TRUE(text->lines.back().text.ends_with("grams of salt\nand stir.")) << text->lines.back().text;
+  EXPECT_THAT(text->warnings, testing::Contains(HasSubstr("wide.srt has 12 MB")));
+
+  const std::string endless = "[0:01] 4 g of it" + std::string(most_bytes, 'a') + "\xC3\xA9";
+  EXPECT_THAT(read(endless, "endless.txt").warnings, testing::Contains(HasSubstr("what follows its line 0 was left")));
 }
 
 TEST(ReadNarration, NoticesAnotherLanguage) {
   std::string german = "[0:01] ";
   for (int i = 0; i < 30; ++i) german += "wir nehmen jetzt zwei Gramm Salz und warten ein wenig ";
   EXPECT_THAT(read(german, "film.txt").warnings, ElementsAre(HasSubstr("film.txt does not look like English")));
+}
+
+// Sentences of our own, in the languages named.
+TEST(ReadNarration, NoticesAnotherLanguageInAFewWordsToo) {
+  for (const char* foreign :
+       {"Jetzt nehmen wir zwei Gramm Salz und warten ein wenig.", "On prend deux grammes de sel et on attend un peu.",
+        "Ahora tomamos dos gramos de sal y esperamos un poco.",
+        "Agora pegamos dois gramas de sal e esperamos um pouco.",
+        "Adesso prendiamo due grammi di sale e aspettiamo un po' nella stanza.",
+        "Nu nemen we twee gram zout en wachten een beetje.", "Nu tar vi två gram salt och väntar en stund på det.",
+        "Teraz bierzemy dwa gramy soli i nie czekamy długo, bo jest już gorące.",
+        "Şimdi iki gram tuz alıyoruz ve bir süre bekliyoruz, çok sıcak.",
+        "Теперь берём два грамма соли и немного ждём.", "Τώρα παίρνουμε δύο γραμμάρια αλάτι.",
+        "では、塩を2グラム取ります。", "现在我们取两克食盐，然后等一会儿。",
+        "이제 소금 2그램을 넣고 잠시 기다립니다."}) {
+    const NarrationText text = read(std::string("[0:01] ") + foreign, "film.txt");
+    EXPECT_THAT(text.warnings, ElementsAre("film.txt does not look like English; the lines are kept, but figures are "
+                                           "recognised in English only, so some may be missed."))
+        << foreign;
+    EXPECT_EQ(text.lines.size(), 1U);
+  }
+}
+
+TEST(ReadNarration, TakesEnglishWithForeignWordsAndSignsForEnglish) {
+  for (const char* english :
+       {"20 mL nitric acid. 3 g copper.", "ΔH is −57 kJ/mol, and α, β, γ and δ are what we call the four angles.",
+        "Eau de vie, that is what the French call it; sel de mer is just salt from the sea.",
+        "Stir. Filter. Wash. Dry. Weigh: 4.62 g.",
+        "This is the Fehling test, von Fehling's own, and it is not hard."}) {
+    EXPECT_THAT(read(std::string("[0:01] ") + english, "talk.txt").warnings, testing::IsEmpty()) << english;
+  }
 }
 
 TEST(ReadNarration, GuessesTimesWhereThereAreNone) {

@@ -2,6 +2,9 @@
 
 #include <gtest/gtest.h>
 
+#include <filesystem>
+
+#include "narration/read.h"
 #include "session/scratch.h"
 
 namespace sash::session {
@@ -61,6 +64,23 @@ TEST(Importing, CaptionsFindTheFootageOfTheSameName) {
   EXPECT_EQ(footage_for_narration(r, "/x/other.srt", {2}), model::FootageId{2});
   EXPECT_EQ(footage_for_narration(r, "/x/other.srt", {}), model::FootageId{1});
   EXPECT_EQ(footage_for_narration({}, "/x/other.srt", {}), model::FootageId{});
+}
+
+TEST(Importing, OfAFarTooLongNarrationTheBeginningComesIn) {
+  const Scratch scratch;
+  std::string text;
+  for (int i = 0; text.size() <= narration::most_bytes; ++i)
+    text += "[" + std::to_string(i / 60) + ":" + (i % 60 < 10 ? "0" : "") + std::to_string(i % 60) +
+            "] And then we add four grams of the salt to what is in the beaker and stir.\n";
+  const std::string path = scratch.write("long.txt", text);
+  std::filesystem::resize_file(path, 200u << 20);
+  const auto read = read_narration_file(path);
+  ASSERT_TRUE(read.ok()) << read.fault().sentence;
+  EXPECT_GT(read->lines.size(), 100'000U);
+  ASSERT_EQ(read->warnings.size(), 1U);
+  EXPECT_NE(read->warnings[0].find("long.txt has 200 MB, far more than a narration: its first 12 MB were read"),
+            std::string::npos)
+      << read->warnings[0];
 }
 
 }  // namespace

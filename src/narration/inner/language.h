@@ -1,5 +1,7 @@
 #pragma once
-// Whether lines are English, judged by its commonest words. Short texts are given the benefit of the doubt.
+// Whether lines are English, judged by the script and by the commonest words of English and of other languages. A short
+// text without any of them is given the benefit of the doubt: "20 mL water. Stir." is no language in particular.
+// The word lists are from memory.
 
 #include <span>
 
