@@ -109,6 +109,8 @@ Scan scan_packets(Container& c, Progress& progress) {
 struct Decoded {
   std::int64_t position;
   std::optional<Moment> at;
+  Moment lasts;
+  bool drained = false;  ///< given only when no packet was left
 };
 
 /// Decodes from the start, pixels unimportant, until `enough` says so; frames in the order they are shown.
@@ -128,7 +130,7 @@ Outcome<std::vector<Decoded>> decode_order(Container& c, Progress& progress, Eno
     const int got = avcodec_receive_frame(&context, frame.get());
     if (got == AVERROR_EOF) break;
     if (got >= 0) {
-      Decoded d{frame->pkt_pos, std::nullopt};
+      Decoded d{frame->pkt_pos, std::nullopt, c.length(stream, frame->pkt_duration), flushed};
       if (frame->best_effort_timestamp != AV_NOPTS_VALUE) d.at = c.moment(stream, frame->best_effort_timestamp);
       shown.push_back(d);
       av_frame_unref(frame.get());
@@ -203,14 +205,18 @@ Outcome<bool> complete_times(Container& c, std::vector<Coded>& coded, Progress& 
   std::map<std::int64_t, Moment> by_place;
   std::vector<Coded> unplaced;  // several pictures may share a packet of the container: then only the first has a place
   std::optional<Moment> last;
+  Moment lasts;
   for (const Decoded& d : *shown) {
-    if (!d.at) continue;  // the reader leaves it out, too
-    if (last && *d.at <= *last) return false;
-    last = d.at;
+    std::optional<Moment> at = d.at;
+    if (!at && d.drained && last && lasts > Moment()) at = *last + lasts;
+    if (!at) continue;  // the reader leaves it out, too
+    if (last && *at <= *last) return false;
+    last = at;
+    lasts = d.lasts;
     if (d.position >= 0) {
-      by_place.emplace(d.position, *d.at);
+      by_place.emplace(d.position, *at);
     } else {
-      unplaced.push_back({d.at, std::nullopt, Moment(), -1, false, false});
+      unplaced.push_back({at, std::nullopt, d.lasts, -1, false, false});
     }
   }
   for (Coded& k : coded) {

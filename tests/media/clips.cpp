@@ -28,6 +28,9 @@ const std::string card2997 = "-f lavfi -i testsrc2=size=320x180:rate=30000/1001:
 const std::string tone = "-f lavfi -i sine=frequency=440:sample_rate=48000:duration=3 ";
 const std::string tiny = "-f lavfi -i testsrc2=size=64x48:rate=25:duration=0.4 ";
 const std::string tiny_tone = "-f lavfi -i sine=frequency=440:sample_rate=48000:duration=0.4 ";
+const std::string small = "-f lavfi -i testsrc2=size=160x96:rate=30:duration=2 ";
+const std::string small25 = "-f lavfi -i testsrc2=size=160x96:rate=25:duration=2 ";
+const std::string small_tone = "-f lavfi -i sine=frequency=440:sample_rate=48000:duration=2 ";
 const std::string x264 = "-c:v libx264 -preset ultrafast -pix_fmt yuv420p -threads 1 ";
 const std::string x264_b = "-c:v libx264 -preset veryfast -bf 3 -pix_fmt yuv420p -threads 1 ";
 const std::string x265 = "-c:v libx265 -preset ultrafast -tag:v hvc1 ";
@@ -96,6 +99,45 @@ const std::map<std::string, std::string>& recipes() {
                       "-pix_fmt yuv420p10le -x265-params "
                       "log-level=error:colorprim=bt2020:transfer=arib-std-b67:colormatrix=bt2020nc:range=limited"},
       {"hd.mp4", "-f lavfi -i testsrc2=size=1920x1080:rate=30:duration=4 " + tone + x264_b + "-g 60 -b:v 8M -c:a aac"},
+      // Refreshed bit by bit instead of by key frames: whole only some frames behind each place of entry.
+      {"h264_refresh.mp4", small + x264 + "-x264-params intra-refresh=1:keyint=20"},
+      {"h264_refresh.ts", small + x264 + "-x264-params intra-refresh=1:keyint=20"},
+      {"h264_pyramid.mkv",
+       small + small_tone + x264_b + "-bf 8 -g 25 -x264-params b-pyramid=normal:b-adapt=0:open-gop=1 -c:a aac"},
+      {"hevc_pyramid.mov", "-f lavfi -i testsrc2=size=160x96:rate=60000/1001:duration=2 " + x265 +
+                               "-x265-params keyint=60:bframes=8:rc-lookahead=20:open-gop=1:log-level=error"},
+      {"h264.m2ts", "-f lavfi -i testsrc2=size=160x96:rate=30000/1001:duration=2 " + small_tone + x264_b +
+                        "-g 20 -c:a ac3 -mpegts_m2ts_mode 1"},
+      // The time stamps of MPEG-2 streams have 33 bits of 1/90000 s and start anew after 26.5 hours.
+      {"wrapping.ts", small + small_tone + x264_b + "-g 20 -c:a aac -muxdelay 0 -output_ts_offset 95442.7"},
+      {"late.mkv", small + small_tone + x264_b + "-g 20 -c:a aac -output_ts_offset 3600"},
+      {"early.mov",
+       small + small_tone + x264 + "-g 20 -c:a pcm_s16le -output_ts_offset -0.5 -avoid_negative_ts disabled"},
+      {"mpeg2.vob", "-f lavfi -i testsrc2=size=160x96:rate=30000/1001:duration=2 " + small_tone +
+                        "-c:v mpeg2video -bf 2 -g 12 -c:a ac3 -f vob"},
+      {"mpeg2.mxf", small25 + small_tone + "-c:v mpeg2video -bf 2 -g 12 -c:a pcm_s16le"},
+      {"hidden.mp4", small + "-c:v libvpx-vp9 -deadline good -cpu-used 5 -lag-in-frames 25 -auto-alt-ref 1 -g 30"},
+      {"av1.webm", small + small_tone + "-c:v libsvtav1 -preset 12 -g 20 -c:a libopus"},
+      {"dv.avi", "-f lavfi -i testsrc2=size=720x576:rate=25:duration=0.6 -c:v dvvideo -pix_fmt yuv420p -flags +ilme"},
+      {"dnxhr.mov",
+       "-f lavfi -i testsrc2=size=320x180:rate=25:duration=1 "
+       "-c:v dnxhd -profile:v dnxhr_hqx -pix_fmt yuv422p10le"},
+      {"odd.webm",
+       "-f lavfi -i testsrc2=size=157x91:rate=25:duration=2 -c:v libvpx-vp9 -deadline realtime -cpu-used 8 "
+       "-g 20"},
+      {"jitter.mp4", small +
+                         "-vf \"settb=1/90000,setpts=PTS+random(1)*2000\" -vsync passthrough "
+                         "-enc_time_base 1:90000 " +
+                         x264_b + "-g 20 -video_track_timescale 90000"},
+      {"slow.mkv", "-f lavfi -i testsrc2=size=160x96:rate=1/10:duration=200 " + x264_b + "-g 5"},
+      {"fast.mp4", "-f lavfi -i testsrc2=size=160x96:rate=120000/1001:duration=1 " + x264_b + "-g 20"},
+      {"below_zero.mp4", small + small_tone + x264_b + "-g 20 -c:a aac -movflags negative_cts_offsets"},
+      {"each_frame_a_fragment.mp4",
+       small + small_tone + x264_b + "-g 20 -c:a aac -movflags frag_every_frame+empty_moov+default_base_moof"},
+      {"two_sounds.mkv", small + small_tone +
+                             "-f lavfi -i sine=frequency=880:sample_rate=44100:duration=2 -map 0 -map 1 "
+                             "-map 2 " +
+                             x264_b + "-g 20 -c:a aac"},
       // For spoiling: small, so that much of them is structure.
       {"tiny.mp4", tiny + tiny_tone + x264_b + "-g 4 -c:a aac"},
       {"tiny_fragments.mp4", tiny + tiny_tone + x264_b + "-g 4 -c:a aac -movflags frag_keyframe+empty_moov"},
@@ -199,29 +241,34 @@ std::vector<Moment> ask_times(const fs::path& file) {
   std::optional<Moment> origin;
   std::int64_t num = 0;
   std::int64_t den = 0;
+  bool sound = false;
+  // The first of each kind: a second sound or a cover picture is not what is played.
   for (const auto line : split_lines(streams)) {
     const auto cells = split(line, '|');
     if (cells.size() < 3 || (cells[0] != "video" && cells[0] != "audio")) continue;
+    const bool picture = cells[0] == "video";
+    if (picture ? den != 0 : sound) continue;
     const auto base = split(cells[1], '/');
     const auto n = read_integer(base[0]);
     const auto d = read_integer(base[1]);
-    if (cells[0] == "video") {
+    if (picture) {
       num = *n;
       den = *d;
     }
+    sound = sound || !picture;
     if (const auto start = read_integer(cells[2])) {
       const Moment m = Moment::rational(*start, *n, *d);
       origin = origin ? std::min(*origin, m) : m;
     }
   }
-  if (!origin || den == 0) give_up("ffprobe names no start for " + file.string());
+  if (den == 0) give_up("ffprobe names no picture in " + file.string());
   std::vector<Moment> times;
   const std::string frames =
       output_of("ffprobe -v error -select_streams v:0 -show_entries frame=best_effort_timestamp -of csv=p=0 " +
                 shell_quoted(file));
   for (const auto line : split_lines(frames)) {
     if (const auto stamp = read_integer(split(line, ',')[0]))
-      times.push_back(Moment::rational(*stamp, num, den) - *origin);
+      times.push_back(Moment::rational(*stamp, num, den) - origin.value_or(Moment()));
   }
   return times;
 }

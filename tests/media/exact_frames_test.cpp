@@ -148,6 +148,81 @@ TEST(JoinedStreams, GoOnBehindTheJoin) {
   EXPECT_NEAR(static_cast<double>(sound->steps.size()) * 0.01, index->extent().until.in_seconds(), 0.1);
 }
 
+/// The program's index of a file and its reader with it.
+struct Opened {
+  std::shared_ptr<const FrameIndex> index;
+  VideoReader reader;
+};
+
+Opened opened(const test::fs::path& file) {
+  Progress progress;
+  auto index = build_frame_index(file, progress);
+  if (!index) throw std::runtime_error(index.fault().sentence);
+  auto reader = VideoReader::open(file, {.threads = 2, .deinterlace = false}, {});
+  if (!reader) throw std::runtime_error(reader.fault().sentence);
+  Opened both{std::make_shared<const FrameIndex>(std::move(*index)), std::move(*reader)};
+  both.reader.use_index(both.index);
+  return both;
+}
+
+/// Every frame by itself, from the last to the first, so that each is entered anew.
+void expect_each_found(Opened& clip, const std::vector<std::string>& hashes) {
+  ASSERT_EQ(clip.index->count(), hashes.size());
+  for (std::size_t i = hashes.size(); i-- > 0;) {
+    const auto found = inner::find_picture(clip.reader, clip.index->frame(i).at, Moment(), {});
+    ASSERT_TRUE(found.ok() && *found != nullptr) << i;
+    EXPECT_EQ((*found)->at, clip.index->frame(i).at) << i;
+    EXPECT_EQ(test::md5_of(**found), hashes[i]) << i;
+  }
+}
+
+// With an open group at the end the last frame shown is stored right behind the last key: H.264's decoder loses it when
+// entered there.
+TEST(LastFrame, IsFoundWhenStoredRightBehindItsKey) {
+  Opened pyramid = opened(clip("h264_pyramid.mkv"));
+  EXPECT_LT(pyramid.index->keys().back().at, pyramid.index->frames().back().at);
+  expect_each_found(pyramid, test::listed_hashes(clip("h264_pyramid.mkv")));
+}
+
+// Program streams end with a packet that has no time: ffmpeg shows its frame, ffprobe knows no time for it. At a steady
+// rate it can only be one step behind the frame before.
+TEST(LastFrame, WithoutATimeFollowsTheOneBefore) {
+  const auto file = clip("mpeg2.vob");
+  const auto times = test::listed_times(file);
+  Opened stream = opened(file);
+  expect_each_found(stream, test::listed_hashes(file));
+  ASSERT_EQ(stream.index->count(), times.size() + 1);
+  EXPECT_EQ(stream.index->frames().back().at, times.back() + Moment::rational(1001, 1, 30000));
+}
+
+// The tables by which MXF is entered stand at its end; without them libav goes by an estimate.
+TEST(CutMxf, ShowsTheFrameThatIsAtTheTime) {
+  const std::string whole = test::bytes_of(clip("mpeg2.mxf"));
+  const auto file = test::clip_of_bytes("cut.mxf", whole.substr(0, whole.size() * 2 / 3));
+  Opened cut = opened(file);
+  auto hashes = test::listed_hashes(file);
+  EXPECT_GE(cut.index->count() + 1, hashes.size()) << "all but the one that was cut";
+  hashes.resize(cut.index->count());
+  expect_each_found(cut, hashes);
+}
+
+TEST(OneFrame, IsOnScreenAtAnyTime) {
+  for (const std::string kind : {"mp4", "mkv", "ts", "webm", "mov", "avi"}) {
+    const std::string codec = kind == "webm" ? "libvpx" : kind == "avi" ? "mjpeg" : "libx264";
+    const auto file = test::clip_folder() / ("one." + kind);
+    test::output_of("ffmpeg -y -nostdin -v error -f lavfi -i testsrc2=size=64x48 -frames:v 1 -pix_fmt " +
+                    std::string(codec == "mjpeg" ? "yuvj420p" : "yuv420p") + " -c:v " + codec + " '" + file.string() +
+                    "' 2>&1");
+    Opened one = opened(file);
+    ASSERT_EQ(one.index->count(), 1U) << kind;
+    for (const Moment at : {Moment(), one.index->frame(0).at, Moment::seconds(5)}) {
+      const auto found = inner::find_picture(one.reader, at, Moment(), {});
+      ASSERT_TRUE(found.ok() && *found != nullptr) << kind;
+      EXPECT_EQ(test::md5_of(**found), test::listed_hashes(file).at(0)) << kind;
+    }
+  }
+}
+
 TEST(PlanarRgb, ArrivesAsTheSamePixelsPacked) {
   const auto file = clip("h264_rgb.mkv");
   auto reader = VideoReader::open(file, {.threads = 1, .deinterlace = false}, {});
@@ -205,7 +280,11 @@ INSTANTIATE_TEST_SUITE_P(Clips, ExactFrames,
                                          "mpeg2.mpg", "telecine.mpg", "h264.ts", "h264_open_gop.ts", "fragmented.mp4",
                                          "vfr.mkv", "vfr.mp4", "rotated.mp4", "anamorphic.mp4", "interlaced.mp4",
                                          "edited.mp4", "delayed_sound.mp4", "delayed_picture.mp4", "silent.mp4",
-                                         "moov_first.mp4", "pq.mp4", "fields.ts", "fields.mp4", "fields.mkv"),
+                                         "moov_first.mp4", "h264_refresh.mp4", "h264_refresh.ts", "hevc_pyramid.mov",
+                                         "h264.m2ts", "wrapping.ts", "late.mkv", "early.mov", "mpeg2.mxf", "hidden.mp4",
+                                         "av1.webm", "dv.avi", "dnxhr.mov", "odd.webm", "jitter.mp4", "slow.mkv",
+                                         "fast.mp4", "below_zero.mp4", "each_frame_a_fragment.mp4", "two_sounds.mkv",
+                                         "pq.mp4", "fields.ts", "fields.mp4", "fields.mkv"),
                          [](const auto& named) {
                            std::string name = named.param;
                            std::replace(name.begin(), name.end(), '.', '_');

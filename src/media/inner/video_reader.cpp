@@ -78,6 +78,7 @@ void VideoReader::reset() {
   last_.reset();
   gaps_ = false;
   floor_.reset();
+  until_.reset();
 }
 
 bool VideoReader::first_key_packet() {
@@ -93,12 +94,25 @@ bool VideoReader::first_key_packet() {
   return false;
 }
 
+/// Some demuxers guess the time after a jump (MXF without its index tables): then the packet has another time than the
+/// index has for its place. Decoding times are compared only where there is nothing better: some demuxers work them out
+/// from the packets before.
+bool VideoReader::has_time_of_index() const {
+  if (index_ == nullptr || container_.by_byte() || packet_->pos < 0) return true;
+  const auto keys = index_->keys();
+  const auto here =
+      std::find_if(keys.begin(), keys.end(), [&](const KeyPlace& k) { return k.position == packet_->pos; });
+  if (const auto at = packet_time(*packet_)) return here == keys.end() || here->at == *at;
+  if (here == keys.end() || !here->decode_at || packet_->dts == AV_NOPTS_VALUE) return true;
+  return *here->decode_at == container_.moment(*container_.picture(), packet_->dts);
+}
+
 bool VideoReader::land(const KeyPlace& key) {
   const AVStream& stream = *container_.picture();
   const auto at_or_before = [&] {
     if (!first_key_packet()) return false;
-    if (const auto landed = packet_time(*packet_)) return *landed <= key.at;
-    return key.position >= 0 && packet_->pos <= key.position;
+    if (const auto landed = packet_time(*packet_)) return *landed <= key.at && has_time_of_index();
+    return key.position >= 0 && packet_->pos <= key.position && has_time_of_index();
   };
   const auto by_time = [&](Moment m) {
     return av_seek_frame(&container_.av(), stream.index, container_.stamp(stream, m), AVSEEK_FLAG_BACKWARD) >= 0 &&
@@ -128,14 +142,14 @@ bool VideoReader::land_without_index(Moment target) {
   return false;
 }
 
-Done VideoReader::seek(Moment target, Moment whole_from) {
+Done VideoReader::seek(Moment target, Moment whole_from, std::size_t keys_back) {
   reset();
   whole_from_ = whole_from;
   bool landed = false;
   if (index_ != nullptr) {
     const auto key = index_->key_for(target);
     // A container that will not land on the key is given a few earlier ones before all is read from the start.
-    for (std::size_t back = 0; key && back <= std::min<std::size_t>(*key, 2) && !landed; ++back) {
+    for (std::size_t back = keys_back; key && back <= *key && back <= keys_back + 2 && !landed; ++back) {
       landed = land(index_->keys()[*key - back]);
     }
   } else if (target > Moment()) {
@@ -185,25 +199,32 @@ int VideoReader::send_next_packet() {
   return 0;
 }
 
-std::optional<Decoded> VideoReader::timed(Owned<AVFrame> frame) const {
-  const AVStream& stream = *container_.picture();
-  Decoded d{std::move(frame), {}, {}};
+std::optional<Moment> VideoReader::time_of(const AVFrame& frame) const {
   if (index_ != nullptr && index_->by_position()) {
-    const auto i = index_->frame_from(d.frame->pkt_pos);
-    if (!i) return std::nullopt;
-    d.at = index_->frame(*i).at;
-  } else {
-    if (d.frame->best_effort_timestamp == AV_NOPTS_VALUE) return std::nullopt;
-    d.at = container_.moment(stream, d.frame->best_effort_timestamp);
+    const auto i = index_->frame_from(frame.pkt_pos);
+    return i ? std::optional(index_->frame(*i).at) : std::nullopt;
   }
+  if (frame.best_effort_timestamp != AV_NOPTS_VALUE) {
+    return container_.moment(*container_.picture(), frame.best_effort_timestamp);
+  }
+  // The very last frames may come without a time: they follow the one before, as in the index.
+  return flushed_ ? until_ : std::nullopt;
+}
+
+std::optional<Decoded> VideoReader::timed(Owned<AVFrame> frame) {
+  const auto at = time_of(*frame);
+  if (!at) return std::nullopt;
+  Decoded d{std::move(frame), *at, {}};
+  until_.reset();
   if (floor_ && d.at < *floor_) return std::nullopt;
   if (index_ != nullptr) {
     const auto i = index_->frame_at(d.at);
     if (!i || index_->frame(*i).at != d.at) return std::nullopt;  // broken or hidden: not a frame of this footage
     d.lasts = index_->frame(*i).lasts;
   } else {
-    d.lasts = container_.length(stream, d.frame->pkt_duration);
+    d.lasts = container_.length(*container_.picture(), d.frame->pkt_duration);
   }
+  if (d.lasts > Moment()) until_ = d.at + d.lasts;
   return d;
 }
 

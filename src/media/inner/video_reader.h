@@ -30,8 +30,9 @@ class VideoReader {
   const FrameIndex* index() const { return index_.get(); }
 
   /// Places the reader at the last key from which the frame on screen at `target` can be decoded.
-  /// Frames before `whole_from` may be left out where nothing depends on them.
-  Done seek(Moment target, Moment whole_from);
+  /// Frames before `whole_from` may be left out where nothing depends on them. `keys_back` enters that many keys
+  /// earlier, where the nearest one did not lead to the frame; only with an index.
+  Done seek(Moment target, Moment whole_from, std::size_t keys_back = 0);
 
   /// As seek(), or simply reads on where that reaches `target` sooner.
   Done go(Moment target, Moment whole_from);
@@ -63,13 +64,15 @@ class VideoReader {
  private:
   VideoReader(Container container, Owned<AVCodecContext> codec, Options options);
   bool land(const KeyPlace& key);
+  bool has_time_of_index() const;
   bool land_without_index(Moment target);
   bool first_key_packet();
   bool is_ours(const AVPacket& packet) const;
   std::optional<Moment> packet_time(const AVPacket& packet) const;
   void reset();
   int send_next_packet();
-  std::optional<Decoded> timed(Owned<AVFrame> frame) const;
+  std::optional<Moment> time_of(const AVFrame& frame) const;
+  std::optional<Decoded> timed(Owned<AVFrame> frame);
   PicturePtr to_picture(Decoded d) const;
 
   Container container_;
@@ -83,6 +86,7 @@ class VideoReader {
   bool ended_ = false;
   bool may_skip_ = false;        // non-reference frames may be left out before whole_from_
   std::optional<Moment> floor_;  // frames before the landing key are not whole
+  std::optional<Moment> until_;  // end of the frame timed last
   Moment whole_from_;
   PicturePtr last_;      // the last one given since the seek
   bool sparse_ = false;  // non-reference frames are not wanted
