@@ -9,15 +9,20 @@ namespace sash::media {
 namespace {
 
 constexpr std::string_view magic = "SashFrames";
-constexpr std::uint64_t version = 3;
+constexpr std::uint64_t version = 4;
 
 constexpr std::uint64_t flag_by_position = 1;
 constexpr std::uint64_t flag_fields = 2;
 
 }  // namespace
 
-FrameIndex::FrameIndex(std::vector<Frame> frames, std::vector<KeyPlace> keys, bool by_position, bool interlaced_fields)
-    : frames_(std::move(frames)), keys_(std::move(keys)), by_position_(by_position), fields_(interlaced_fields) {
+FrameIndex::FrameIndex(std::vector<Frame> frames, std::vector<KeyPlace> keys, bool by_position, bool interlaced_fields,
+                       std::vector<Join> joins)
+    : frames_(std::move(frames)),
+      keys_(std::move(keys)),
+      joins_(std::move(joins)),
+      by_position_(by_position),
+      fields_(interlaced_fields) {
   for (std::size_t i = 1; i < frames_.size(); ++i) {
     promise(frames_[i - 1].at < frames_[i].at, "frames sorted by time, all different");
     frames_[i - 1].lasts = frames_[i].at - frames_[i - 1].at;
@@ -108,6 +113,11 @@ std::vector<std::uint8_t> FrameIndex::to_bytes() const {
     if (k.decode_at) out.signed_whole((k.at - *k.decode_at).count());
     last = k;
   }
+  out.whole(joins_.size());
+  for (const Join& j : joins_) {
+    out.signed_whole(j.position);
+    out.signed_whole(j.shift.count());
+  }
   return std::move(out).finish();
 }
 
@@ -161,8 +171,18 @@ Outcome<FrameIndex> FrameIndex::from_bytes(std::span<const std::uint8_t> bytes) 
     if (&k != &keys.front() && k.at < last.at) return damaged;
     last = k;
   }
+  const auto join_count = in->whole();
+  if (!join_count || *join_count > in->left() / 2) return damaged;
+  std::vector<Join> joins(*join_count);
+  for (Join& j : joins) {
+    const auto position = in->signed_whole();
+    const auto shift = in->signed_whole();
+    if (!position || !shift) return damaged;
+    j = {*position, Moment::ticks(*shift)};
+  }
   if (in->left() != 0) return damaged;
-  return FrameIndex(std::move(frames), std::move(keys), (*flags & flag_by_position) != 0, (*flags & flag_fields) != 0);
+  return FrameIndex(std::move(frames), std::move(keys), (*flags & flag_by_position) != 0, (*flags & flag_fields) != 0,
+                    std::move(joins));
 }
 
 }  // namespace sash::media

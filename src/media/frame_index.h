@@ -32,17 +32,26 @@ struct KeyPlace {
   bool operator==(const KeyPlace&) const = default;
 };
 
+/// A place where another recording was put behind the one before: its times begin anew there.
+struct Join {
+  std::int64_t position = -1;  ///< byte where its first picture packet begins
+  Moment shift;                ///< to be added to its times as stamped
+  bool operator==(const Join&) const = default;
+};
+
 /// Index 0 is the first frame shown.
 class FrameIndex {
  public:
-  /// Requires: frames sorted by `at`, all different; keys sorted by `at`.
-  FrameIndex(std::vector<Frame> frames, std::vector<KeyPlace> keys, bool by_position, bool interlaced_fields);
+  /// Requires: frames sorted by `at`, all different; keys sorted by `at`; joins sorted by position.
+  FrameIndex(std::vector<Frame> frames, std::vector<KeyPlace> keys, bool by_position, bool interlaced_fields,
+             std::vector<Join> joins = {});
 
   std::size_t count() const { return frames_.size(); }
   bool empty() const { return frames_.empty(); }
   std::span<const Frame> frames() const { return frames_; }
   std::span<const KeyPlace> keys() const { return keys_; }
-  const Frame& frame(std::size_t i) const;  ///< Requires: i < count().
+  std::span<const Join> joins() const { return joins_; }  ///< the sound joins where the picture does
+  const Frame& frame(std::size_t i) const;                ///< Requires: i < count().
 
   /// From the first frame to the end of the last.
   Stretch extent() const;
@@ -70,6 +79,7 @@ class FrameIndex {
  private:
   std::vector<Frame> frames_;
   std::vector<KeyPlace> keys_;
+  std::vector<Join> joins_;
   std::vector<std::uint32_t> by_place_;  // frame numbers sorted by position; only where by_position_
   bool by_position_ = false;
   bool fields_ = false;

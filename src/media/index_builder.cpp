@@ -76,6 +76,9 @@ bool shows_nothing(const AVStream& stream, const AVPacket& packet) {
   return stream.codecpar->codec_id == AV_CODEC_ID_VP8 && packet.size > 0 && (packet.data[0] >> 4 & 1) == 0;
 }
 
+/// Times that fall back by less are damaged stamps, by more the beginning of another recording.
+constexpr Moment tolerated_fall = Moment::seconds(1);
+
 struct Scan {
   std::vector<Coded> coded;
   bool fields = false;
@@ -210,7 +213,8 @@ Outcome<bool> complete_times(Container& c, std::vector<Coded>& coded, Progress& 
     std::optional<Moment> at = d.at;
     if (!at && d.drained && last && lasts > Moment()) at = *last + lasts;
     if (!at) continue;  // the reader leaves it out, too
-    if (last && *at <= *last) return false;
+    const bool joined = c.by_byte() && last && *at < *last - tolerated_fall;
+    if (last && *at <= *last && !joined) return false;
     last = at;
     lasts = d.lasts;
     if (d.position >= 0) {
@@ -229,10 +233,10 @@ Outcome<bool> complete_times(Container& c, std::vector<Coded>& coded, Progress& 
 }
 
 /// Streams joined end to end begin their times anew. Where decoding falls back in time, what follows is laid behind
-/// what came before, from its first key on. True when there was such a place: then frames are told apart by position.
-bool join_runs(std::vector<Coded>& coded) {
-  constexpr Moment tolerated = Moment::seconds(1);  // damaged stamps, not another recording
+/// what came before, from its first key on. Where there was such a place, frames are told apart by position.
+std::vector<Join> join_runs(std::vector<Coded>& coded) {
   std::vector<Coded> joined;
+  std::vector<Join> joins;
   joined.reserve(coded.size());
   std::optional<Moment> decoding;  // of the packet before, as stamped
   std::optional<Moment> key;       // of the run, as stamped; nothing while the run waits for its first one
@@ -240,15 +244,17 @@ bool join_runs(std::vector<Coded>& coded) {
   Moment end;
   bool fell_back = false;
   for (Coded k : coded) {
-    if (k.decode_at && decoding && *k.decode_at < *decoding - tolerated) {
+    if (k.decode_at && decoding && *k.decode_at < *decoding - tolerated_fall) {
       fell_back = true;
       key.reset();
+      joins.push_back({k.position, Moment()});
     }
     if (k.decode_at) decoding = k.decode_at;
     if (fell_back && !key) {
       if (!k.key) continue;
       key = k.at;
       shift = end - *k.at;
+      joins.back().shift = shift;
     }
     const bool leans_back = key && *k.at < *key;  // on what came before the join
     if (leans_back || k.position < 0) continue;
@@ -257,12 +263,14 @@ bool join_runs(std::vector<Coded>& coded) {
     end = std::max(end, *k.at + k.lasts);
     joined.push_back(k);
   }
+  // What follows a join without any key is not shown, and not heard either.
+  if (fell_back && !key) joins.pop_back();
   if (fell_back) coded = std::move(joined);
-  return fell_back;
+  return joins;
 }
 
 FrameIndex index_by_packets(const std::vector<Coded>& coded, const std::set<Moment>& leads, Moment first_key,
-                            bool by_position, bool fields) {
+                            std::vector<Join> joins, bool fields) {
   std::map<Moment, Frame> frames;  // the first packet of two with one time wins
   std::map<Moment, KeyPlace> keys;
   for (const Coded& k : coded) {
@@ -278,7 +286,8 @@ FrameIndex index_by_packets(const std::vector<Coded>& coded, const std::set<Mome
   }
   std::vector<KeyPlace> key_list;
   for (const auto& [at, key] : keys) key_list.push_back(key);
-  return {std::move(in_order), std::move(key_list), by_position, fields};
+  const bool by_position = !joins.empty();
+  return {std::move(in_order), std::move(key_list), by_position, fields, std::move(joins)};
 }
 
 }  // namespace
@@ -320,8 +329,8 @@ Outcome<FrameIndex> build_frame_index(const std::filesystem::path& path, Progres
     if (!found) return found.fault();
     leads = std::move(*found);
   }
-  const bool joined = c.by_byte() && join_runs(coded);
-  FrameIndex index = index_by_packets(coded, leads, first_key, joined, scan.fields);
+  auto joins = c.by_byte() ? join_runs(coded) : std::vector<Join>();
+  FrameIndex index = index_by_packets(coded, leads, first_key, std::move(joins), scan.fields);
   progress.at(1);
   if (index.empty()) return nothing;
   return index;

@@ -112,6 +112,10 @@ Player::~Player() {
   if (state_->playing && state_->decoder != nullptr) state_->decoder->rest();
 }
 
+void Player::use_index(std::shared_ptr<const FrameIndex> index) {
+  if (state_->sound != nullptr) state_->sound->use_index(std::move(index));
+}
+
 void Player::play(Moment from, double speed) {
   state_->dropped = 0;
   state_->seen = 0;

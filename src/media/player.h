@@ -25,6 +25,9 @@ class Player {
   Player(const Player&) = delete;
   Player& operator=(const Player&) = delete;
 
+  /// From the next play on sound is found by it, too; the decoder has its own way to it.
+  void use_index(std::shared_ptr<const FrameIndex> index);
+
   /// Plays from `from`; `speed` is 0.25 to 4 forward, or -0.25 to -4 backward (silent).
   void play(Moment from, double speed = 1.0);
   void pause();                            ///< now() stays where it is

@@ -10,7 +10,7 @@ namespace sash::media {
 namespace {
 
 constexpr std::string_view magic = "SashSound";
-constexpr std::uint64_t version = 1;
+constexpr std::uint64_t version = 2;
 
 /// No footage is longer than this; a time stamp beyond it is damage, not sound.
 constexpr std::int64_t most_steps = 100LL * 60 * 60 * 48;
@@ -94,9 +94,11 @@ Outcome<Waveform> Waveform::from_bytes(std::span<const std::uint8_t> bytes) {
   return w;
 }
 
-Outcome<Waveform> make_waveform(const std::filesystem::path& path, Progress& progress) {
+Outcome<Waveform> make_waveform(const std::filesystem::path& path, Progress& progress,
+                                std::shared_ptr<const FrameIndex> index) {
   auto reader = inner::SoundReader::open(path, 0, 1, [&progress] { return progress.cancelled(); });
   if (!reader) return reader.fault();
+  reader->use_index(std::move(index));
   const auto total = reader->container().claimed_duration();
   Waveform w;
   for (;;) {

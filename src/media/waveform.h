@@ -4,9 +4,11 @@
 
 #include <cstdint>
 #include <filesystem>
+#include <memory>
 #include <span>
 #include <vector>
 
+#include "media/frame_index.h"
 #include "support/moment.h"
 #include "support/outcome.h"
 #include "support/progress.h"
@@ -30,7 +32,9 @@ struct Waveform {
   bool operator==(const Waveform&) const = default;
 };
 
+/// The index, where there is one, places the sound of recordings put end to end.
 /// Fails: as probe(); unsupported (no sound); cancelled.
-Outcome<Waveform> make_waveform(const std::filesystem::path& path, Progress& progress);
+Outcome<Waveform> make_waveform(const std::filesystem::path& path, Progress& progress,
+                                std::shared_ptr<const FrameIndex> index = nullptr);
 
 }  // namespace sash::media

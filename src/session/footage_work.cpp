@@ -133,9 +133,11 @@ void FootageWork::take(Arrival arrival) {
         } else if constexpr (std::is_same_v<T, NotOpened>) {
           state.missing = found.fault.code == Code::not_found;
           state.fault = std::move(found.fault);
+          begin_waveform(arrival.footage, path);
         } else if constexpr (std::is_same_v<T, IndexFound>) {
           state.index = std::move(found.index);
           begin_stills(arrival.footage, path);
+          begin_waveform(arrival.footage, path);
         } else if constexpr (std::is_same_v<T, WaveformFound>) {
           state.waveform = std::move(found.waveform);
         } else {
@@ -164,16 +166,21 @@ void FootageWork::after_facts(model::FootageId footage, const std::string& path,
             inbox_->put({footage, turn, IndexFound{std::make_shared<const media::FrameIndex>(std::move(*index))}});
           });
   }
-  if (facts.audio) {
-    start(
-        "Drawing the sound of " + file_name(path), footage,
-        [this, footage, path, turn, mark = facts.fingerprint](Progress& progress) {
+  if (!facts.video) begin_waveform(footage, path);
+}
+
+// The index knows where recordings were put end to end: the sound is drawn by it.
+void FootageWork::begin_waveform(model::FootageId footage, const std::string& path) {
+  const FootageState& state = states_[footage];
+  if (!state.facts || !state.facts->audio) return;
+  start("Drawing the sound of " + file_name(path), footage,
+        [this, footage, path, turn = turns_[footage], index = state.index,
+         mark = state.facts->fingerprint](Progress& progress) {
           auto waveform = kept_or_made<media::Waveform>(cache_file_, "waveform 1", mark,
-                                                        [&] { return media::make_waveform(path, progress); });
+                                                        [&] { return media::make_waveform(path, progress, index); });
           if (waveform)
             inbox_->put({footage, turn, WaveformFound{std::make_shared<const media::Waveform>(std::move(*waveform))}});
         });
-  }
 }
 
 void FootageWork::begin_stills(model::FootageId footage, const std::string& path) {

@@ -47,6 +47,7 @@ class FootageWork {
   void take(Arrival arrival);
   void after_facts(model::FootageId footage, const std::string& path, const media::FootageFacts& facts);
   void begin_stills(model::FootageId footage, const std::string& path);
+  void begin_waveform(model::FootageId footage, const std::string& path);
 
   std::string cache_file_;
   std::function<void()> wake_;

@@ -24,6 +24,7 @@ void Playing::turn_to(model::FootageId footage, const std::string& path, const m
 void Playing::use_index(model::FootageId footage, std::shared_ptr<const media::FrameIndex> index) {
   if (footage != footage_) return;
   index_ = index;
+  if (player_) player_->use_index(index);
   if (decoder_) decoder_->use_index(std::move(index));
 }
 

@@ -35,6 +35,12 @@ const std::string x264 = "-c:v libx264 -preset ultrafast -pix_fmt yuv420p -threa
 const std::string x264_b = "-c:v libx264 -preset veryfast -bf 3 -pix_fmt yuv420p -threads 1 ";
 const std::string x265 = "-c:v libx265 -preset ultrafast -tag:v hvc1 ";
 
+std::string clicking(double sound, const std::string& before_sound = "") {
+  return "-f lavfi -i testsrc2=size=160x96:rate=30:duration=2.5 " + before_sound +
+         "-f lavfi -i \"aevalsrc='0.8*sin(2*PI*1000*t)*(between(t,0.7,0.71)+between(t,1.9,1.91))':s=48000:d=" +
+         std::to_string(sound) + "\" ";
+}
+
 /// How each clip is made: ffmpeg's arguments up to the output name. {x} stands for the path of the clip x.
 const std::map<std::string, std::string>& recipes() {
   static const std::map<std::string, std::string> all{
@@ -149,6 +155,12 @@ const std::map<std::string, std::string>& recipes() {
       {"tiny_hevc.mp4", tiny + x265 + "-pix_fmt yuv420p10le -x265-params keyint=4:log-level=error"},
       {"tiny.mpg", tiny + tiny_tone + "-c:v mpeg2video -bf 2 -g 4 -c:a mp2"},
       {"tiny.wav", tiny_tone + "-c:a pcm_s16le"},
+      // Clicks of 1 kHz beside a moving picture of 2.5 s; the sound ends before it, begins late, or goes on behind it.
+      {"clicks_ac3.ts", clicking(2.5) + x264_b + "-g 20 -c:a ac3"},
+      {"clicks_short_sound.ts", clicking(2.2) + x264_b + "-g 20 -c:a ac3"},
+      {"clicks_long_sound.ts", clicking(2.8) + x264_b + "-g 20 -c:a ac3"},
+      {"clicks_late_sound.ts", clicking(2.4, "-itsoffset 0.21 ") + x264_b + "-g 20 -c:a ac3"},
+      {"clicks_mp2.mpg", clicking(2.5) + "-c:v mpeg2video -bf 2 -g 15 -c:a mp2"},
       {"clicks.wav",
        "-f lavfi -i \"aevalsrc='if(between(t,1,1.005),0.5,0)-if(between(t,2.5,2.505),0.25,0)':s=48000:d=3\" "
        "-c:a pcm_s16le"},

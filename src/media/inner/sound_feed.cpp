@@ -32,9 +32,14 @@ SoundFeed::~SoundFeed() {
   stop();
 }
 
+void SoundFeed::use_index(std::shared_ptr<const FrameIndex> index) {
+  const std::lock_guard lock(mutex_);
+  job_.index = std::move(index);
+}
+
 void SoundFeed::start(Moment from, double speed) {
   const std::lock_guard lock(mutex_);
-  job_ = {job_.number + 1, from, speed};
+  job_ = {job_.index, job_.number + 1, from, speed};
   job_waits_ = true;
   heard_ = from;
   released_ = false;
@@ -158,6 +163,7 @@ bool SoundFeed::store(const std::stop_token& stop, const Job& job, std::span<con
 }
 
 void SoundFeed::fill(const std::stop_token& stop, const Job& job) {
+  reader_->use_index(job.index);
   reader_->seek(job.from);
   TimeStretch stretch(SoundDevice::rate, job.speed);
   Moment at = job.from;  // up to where sound was stored

@@ -28,6 +28,9 @@ class SoundFeed {
   SoundFeed(const SoundFeed&) = delete;
   SoundFeed& operator=(const SoundFeed&) = delete;
 
+  /// From the next start on; sound behind joins is found by it.
+  void use_index(std::shared_ptr<const FrameIndex> index);
+
   /// Begins to fill from `from`; silent until release(). Requires: 0.5 <= speed <= 2.
   void start(Moment from, double speed);
   void release();  ///< the picture is there too: be heard
@@ -40,6 +43,7 @@ class SoundFeed {
 
  private:
   struct Job {
+    std::shared_ptr<const FrameIndex> index;
     std::uint64_t number = 0;
     Moment from;
     double speed = 1;

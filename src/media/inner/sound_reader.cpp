@@ -46,6 +46,9 @@ void SoundReader::seek(Moment at) {
   ended_ = false;
   cut_before_ = at;
   shift_ = Moment();
+  joins_passed_ = 0;
+  join_at_.reset();
+  if (enter_by_index(at)) return;
   // A little early: the first frames after a jump may sound of what went before.
   const Moment early = at - Moment::millis(200);
   if (early <= Moment() || joined_ ||
@@ -54,13 +57,63 @@ void SoundReader::seek(Moment at) {
   }
 }
 
-Moment SoundReader::behind_joins(Moment stamped) {
+bool SoundReader::enter_by_index(Moment at) {
+  if (index_ == nullptr || !container_.by_byte()) return false;
+  // Sound is stored up to about a second from the picture that is shown with it.
+  const auto key = index_->key_for(at - Moment::seconds(1));
+  if (!key) {
+    container_.rewind();
+    return true;
+  }
+  const std::int64_t position = index_->keys()[*key].position;
+  if (position < 0 || av_seek_frame(&container_.av(), -1, position, AVSEEK_FLAG_BYTE) < 0) return false;
+  for (const Join& join : index_->joins()) {
+    if (join.position > position) break;
+    shift_ = join.shift;
+    ++joins_passed_;
+  }
+  return true;
+}
+
+Moment SoundReader::behind_joins(Moment stamped, std::int64_t position) {
   constexpr Moment tolerated = Moment::seconds(1);  // as for pictures, index_builder.cpp
-  if (container_.by_byte() && expected_ && stamped + shift_ < *expected_ - tolerated) {
+  if (!container_.by_byte()) return stamped;
+  const bool fell_back = expected_ && stamped + shift_ < *expected_ - tolerated;
+  const auto joins = index_ != nullptr ? index_->joins() : std::span<const Join>();
+  if (joins_passed_ < joins.size()) {
+    // The first sound behind a join may be stored before the first picture there.
+    if (fell_back || position >= joins[joins_passed_].position) {
+      shift_ = joins[joins_passed_++].shift;
+      join_at_ = expected_;
+    }
+  } else if (fell_back) {
     shift_ = *expected_ - stamped;
     joined_ = true;
   }
   return stamped + shift_;
+}
+
+/// Behind a join the sound begins a little before the one before it ended, or a little after: it is cut, or silence is
+/// put before it, so that it plays on without a gap and in its place.
+void SoundReader::fit_to_what_came_before(SoundBlock& block) {
+  if (!join_at_) return;
+  constexpr Moment longest = Moment::seconds(1);  // more is for the listener to fill
+  const auto frames_in = [&](Moment length) {
+    return static_cast<std::int64_t>(static_cast<WideInteger>(length.count()) * rate_ / Moment::per_second);
+  };
+  const Moment ended = *join_at_;
+  const auto frames = static_cast<std::int64_t>(block.samples.size()) / channels_;
+  if (block.at < ended) {
+    const std::int64_t over = std::min(frames, frames_in(ended - block.at));
+    block.samples.erase(block.samples.begin(), block.samples.begin() + over * channels_);
+    block.at = block.at + Moment::rational(over, 1, rate_);
+    if (over == frames) return;
+  } else if (block.at - ended < longest) {
+    const std::int64_t missing = frames_in(block.at - ended);
+    block.samples.insert(block.samples.begin(), static_cast<std::size_t>(missing * channels_), 0.0F);
+    block.at = block.at - Moment::rational(missing, 1, rate_);
+  }
+  join_at_.reset();
 }
 
 Outcome<bool> SoundReader::decode_one(AVFrame& into) {
@@ -111,7 +164,7 @@ std::optional<SoundBlock> SoundReader::convert(const AVFrame& f) {
   const Moment held = Moment::rational(swr_get_delay(resampler_.get(), f.sample_rate), 1, f.sample_rate);
   SoundBlock block;
   block.at = f.best_effort_timestamp != AV_NOPTS_VALUE
-                 ? behind_joins(container_.moment(sound, f.best_effort_timestamp) - held)
+                 ? behind_joins(container_.moment(sound, f.best_effort_timestamp) - held, f.pkt_pos)
                  : expected_.value_or(Moment());
   const int most = swr_get_out_samples(resampler_.get(), f.nb_samples);
   block.samples.resize(static_cast<std::size_t>(std::max(most, 0)) * static_cast<std::size_t>(channels_));
@@ -120,6 +173,7 @@ std::optional<SoundBlock> SoundReader::convert(const AVFrame& f) {
       swr_convert(resampler_.get(), &out, most, const_cast<const std::uint8_t**>(f.extended_data), f.nb_samples);
   block.samples.resize(static_cast<std::size_t>(std::max(made, 0)) * static_cast<std::size_t>(channels_));
   expected_ = block.at + Moment::rational(std::max(made, 0), 1, rate_);
+  fit_to_what_came_before(block);
   return block;
 }
 
