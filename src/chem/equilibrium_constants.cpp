@@ -7,6 +7,7 @@
 #include "chem/gas.h"
 #include "chem/inner/table.h"
 #include "embedded/equilibrium_constants.h"
+#include "quantity/said.h"
 #include "support/check.h"
 
 namespace sash::chem {
@@ -60,8 +61,13 @@ Table read_table() {
   inner::each_row(embedded::equilibrium_constants, [&table](inner::TableRow cells) {
     auto equation = read_equation(cells[0]);
     promise(equation.ok(), "the equations in our tables read");
-    EquilibriumConstant row{*std::move(equation), 0, std::nullopt, {}, false, {}};
-    row.log_k = cells[1].empty() ? std::log10(inner::cell_number(cells[2])) : inner::cell_number(cells[1]);
+    EquilibriumConstant row{*std::move(equation), 0, 0, std::nullopt, {}, false, {}};
+    const bool logarithm = !cells[1].empty();
+    const double printed = inner::cell_number(cells[logarithm ? 1 : 2]);
+    const double half_unit = quantity::reach_of(
+        quantity::Said{printed, {}, std::string(cells[logarithm ? 1 : 2]), quantity::Hedge::exact, true});
+    row.log_k = logarithm ? printed : std::log10(printed);
+    row.rounding = logarithm ? half_unit : half_unit / printed / std::numbers::ln10;
     if (!cells[3].empty()) row.delta_h = inner::cell_number(cells[3]);
     row.set = cells[4];
     row.for_solver = cells[5] == "solver";
@@ -131,6 +137,29 @@ std::vector<const EquilibriumConstant*> constants_of(const Equation& equation) {
     if (row.equation.all().size() == equation.all().size() && all_in(equation, row.equation)) found.push_back(&row);
   }
   return found;
+}
+
+double log_k_spread(const ChemicalSystem& system, std::size_t constant, double celsius) {
+  constexpr double too_far = 1;
+  const TyingConstant& own = system.constants()[constant];
+  double low = 0, high = 0, rounding = 0;
+  const auto known = [&system](const Species& s) {
+    return s.formula.same_composition(water()) ||
+           (s.state == State::solid ? system.find_solid(s.formula) : system.find(s.formula)).has_value();
+  };
+  for (const EquilibriumConstant& row : table().rows) {
+    const auto made = row.equation.find(own.made);
+    if (!made || !std::ranges::all_of(row.equation.all(), known)) continue;
+    const auto ours = system.log_k(row.equation);
+    if (!ours) continue;
+    // What another source says of the substance, as if all else were as here.
+    const double off = row.log_k_at(celsius) - *ours;
+    if (std::fabs(off) > too_far) continue;
+    low = std::min(low, off);
+    high = std::max(high, off);
+    if (row.for_solver) rounding = std::max(rounding, row.rounding);
+  }
+  return std::max((high - low) / 2, rounding) / std::numbers::sqrt3;
 }
 
 Outcome<ChemicalSystem> system_of(std::span<const Formula> components, const SystemChoice& choice) {

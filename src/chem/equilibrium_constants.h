@@ -18,6 +18,7 @@ namespace sash::chem {
 struct EquilibriumConstant {
   Equation equation;
   double log_k = 0;               ///< log10
+  double rounding = 0;            ///< of it: half a unit of the last printed digit
   std::optional<double> delta_h;  ///< kJ/mol, to carry it to other temperatures
   std::string set;                ///< "minteq.v4", "OpenStax J", "OpenStax K", "other"
   bool for_solver = false;
@@ -32,6 +33,11 @@ std::span<const EquilibriumConstant> equilibrium_constants();
 /// The rows whose equation has these species with these counts on both sides, in whatever order; water and the order of
 /// sides count. For a solid, mark it (s).
 std::vector<const EquilibriumConstant*> constants_of(const Equation& equation);
+
+/// The standard uncertainty of log10 of a constant of `system`: half of how far the sources lie apart that tell what
+/// the same substance is made with, taken as rectangular; where there is one source, what its digits leave open. A
+/// source more than a power of ten off the others' is left out: it means something else, or is in error.
+double log_k_spread(const ChemicalSystem& system, std::size_t constant, double celsius = 25);
 
 struct SystemChoice {
   double celsius = 25;

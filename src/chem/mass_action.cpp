@@ -4,10 +4,12 @@
 #include <cmath>
 #include <limits>
 #include <numbers>
+#include <numeric>
 
 #include "chem/balance.h"
 #include "chem/inner/convex_equilibrium.h"
 #include "chem/inner/wording.h"
+#include "support/check.h"
 
 namespace sash::chem {
 namespace {
@@ -20,7 +22,7 @@ bool is_solvent(const Formula& formula) {
 }
 
 void add_times(std::vector<double>& to, double times, const std::vector<double>& what) {
-  for (std::size_t i = 0; i < to.size(); ++i) to[i] += times * what[i];
+  for (std::size_t i = 0; i < std::min(to.size(), what.size()); ++i) to[i] += times * what[i];
 }
 
 bool is_zero(const std::vector<double>& row) {
@@ -82,6 +84,8 @@ Outcome<void> ChemicalSystem::add(const Equation& equation, double log_k) {
   std::optional<std::size_t> fresh;
   std::vector<double> sum(component_count_, 0.0);
   double log_sum = log_k;  // of the new species times its count
+  std::vector<double> rests_on(constants_.size() + 1, 0.0);
+  rests_on.back() = 1;
   const Fault wrong =
       Fault::of(Code::wrong_use, "Exactly one species of " + equation.unicode() + " must be new to the system.",
                 equation.plain());
@@ -98,6 +102,7 @@ Outcome<void> ChemicalSystem::add(const Equation& equation, double log_k) {
     const double count = signed_count(equation, i);
     add_times(sum, -count, species_[*known].components);
     log_sum -= count * species_[*known].log_beta;
+    add_times(rests_on, -count, species_[*known].rests_on);
   }
   if (!fresh) return wrong;
   if (const auto checked = verify(equation); !checked || !checked->balanced) {
@@ -106,13 +111,27 @@ Outcome<void> ChemicalSystem::add(const Equation& equation, double log_k) {
   const double count = signed_count(equation, *fresh);
   const Species& made = equation.all()[*fresh];
   for (double& part : sum) part /= count;
+  for (double& part : rests_on) part /= made.state == State::solid ? -count : count;
+  constants_.push_back({equation, log_k, made.formula});
   if (made.state == State::solid) {
     // Its own activity is 1: the product of the components at saturation is what K leaves.
-    solids_.push_back({made.formula, std::move(sum), -log_sum / count});
+    solids_.push_back({made.formula, std::move(sum), -log_sum / count, std::move(rests_on)});
   } else {
-    species_.push_back({made.formula, std::move(sum), log_sum / count});
+    species_.push_back({made.formula, std::move(sum), log_sum / count, std::move(rests_on)});
   }
   return {};
+}
+
+ChemicalSystem ChemicalSystem::shifted(std::span<const double> by) const {
+  promise(by.size() == constants_.size(), "each constant has its shift");
+  const auto moved = [by](const std::vector<double>& rests_on) {
+    return std::inner_product(rests_on.begin(), rests_on.end(), by.begin(), 0.0);
+  };
+  ChemicalSystem other = *this;
+  for (DissolvedSpecies& s : other.species_) s.log_beta += moved(s.rests_on);
+  for (FormingSolid& s : other.solids_) s.log_solubility += moved(s.rests_on);
+  for (std::size_t k = 0; k < by.size(); ++k) other.constants_[k].log_k += by[k];
+  return other;
 }
 
 Outcome<double> ChemicalSystem::log_k(const Equation& equation) const {

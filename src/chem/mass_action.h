@@ -21,6 +21,7 @@ struct DissolvedSpecies {
   Formula formula;
   std::vector<double> components;
   double log_beta = 0;
+  std::vector<double> rests_on = {};  ///< how far log_beta rises with log10 of each constant; later ones: not at all
 };
 
 /// One solid that may form: it dissolves to so much of each component, log10 of their product at saturation.
@@ -28,6 +29,14 @@ struct FormingSolid {
   Formula formula;
   std::vector<double> components;
   double log_solubility = 0;
+  std::vector<double> rests_on = {};  ///< as that of a species
+};
+
+/// A constant of a system, as it was added.
+struct TyingConstant {
+  Equation equation;
+  double log_k = 0;
+  Formula made;  ///< the species or solid it brought in
 };
 
 class ChemicalSystem {
@@ -46,18 +55,23 @@ class ChemicalSystem {
   std::size_t component_count() const { return component_count_; }
   std::span<const DissolvedSpecies> species() const { return species_; }  ///< components first
   std::span<const FormingSolid> solids() const { return solids_; }
-  std::optional<std::size_t> find(const Formula& formula) const;  ///< among the species
+  std::span<const TyingConstant> constants() const { return constants_; }  ///< in the order they were added
+  std::optional<std::size_t> find(const Formula& formula) const;           ///< among the species
   std::optional<std::size_t> find_solid(const Formula& formula) const;
 
   /// log10 K of any equation among the species and solids of this system.
   /// Fails: Code::not_found for a species it does not have; Code::impossible when the components do not balance.
   Outcome<double> log_k(const Equation& equation) const;
 
+  /// The same system with log10 of each constant raised by so much. Requires: one number for each constant.
+  ChemicalSystem shifted(std::span<const double> by) const;
+
  private:
   std::optional<std::vector<double>> in_components(const Species& species) const;
   std::size_t component_count_ = 0;
   std::vector<DissolvedSpecies> species_;
   std::vector<FormingSolid> solids_;
+  std::vector<TyingConstant> constants_;
 };
 
 /// What is put in, in terms of the components.

@@ -5,6 +5,9 @@
 #include <cmath>
 #include <map>
 #include <string>
+#include <vector>
+
+#include "chem/equilibrium_constants.h"
 
 namespace sash::chem {
 namespace {
@@ -126,6 +129,32 @@ TEST(MassAction, TwoFormsOfOneSolidLeaveTheLessSoluble) {
   ASSERT_TRUE(state) << state.fault().sentence;
   EXPECT_EQ(state->solid[0], 0);
   EXPECT_NEAR(state->solid[1], 0.1 - std::pow(10, -4.24), 1e-9);
+}
+
+// Carbonic acid by steps: log10 of the constant that makes H2CO3 from carbonate is that of both steps together.
+TEST(ChemicalSystems, CarryAShiftOfOneConstantToAllThatRestsOnIt) {
+  auto system = ChemicalSystem::of(std::vector{f("H^+"), f("CO3^2-")});
+  ASSERT_TRUE(system);
+  ASSERT_TRUE(system->add("HCO3^- = H^+ + CO3^2-", -10.3));
+  ASSERT_TRUE(system->add("H2CO3 = H^+ + HCO3^-", -6.4));
+  ASSERT_EQ(system->constants().size(), 2u);
+  const ChemicalSystem other = system->shifted(std::vector{0.2, 0.0});
+  EXPECT_NEAR(other.log_k(*read_equation("HCO3^- = H^+ + CO3^2-")).value(), -10.1, 1e-12);
+  EXPECT_NEAR(other.log_k(*read_equation("H2CO3 = 2 H^+ + CO3^2-")).value(), -16.5, 1e-12);
+  EXPECT_NEAR(other.log_k(*read_equation("H2CO3 = H^+ + HCO3^-")).value(), -6.4, 1e-12);
+}
+
+// Silver chloride: 10^-9.75 in minteq.v4, 1.6e-10 (10^-9.796) in OpenStax Chemistry 2e, Appendix J: 0.046 apart.
+TEST(ConstantsTable, IsAsUncertainAsItsSourcesLieApart) {
+  const auto system = system_of(std::vector{f("Ag^+"), f("Cl^-")});
+  ASSERT_TRUE(system);
+  for (std::size_t k = 0; k < system->constants().size(); ++k) {
+    if (system->constants()[k].made.plain() != "AgCl") continue;
+    if (system->constants()[k].equation.all().front().state != State::solid) continue;
+    EXPECT_NEAR(log_k_spread(*system, k), 0.046 / 2 / std::sqrt(3.0), 0.002);
+    return;
+  }
+  FAIL() << "no solid silver chloride";
 }
 
 }  // namespace

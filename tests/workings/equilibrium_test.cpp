@@ -2,6 +2,8 @@
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
+#include <cmath>
+
 #include "quantity/unit.h"
 #include "records.h"
 #include "workings/check.h"
@@ -33,8 +35,9 @@ TEST(Equilibrium, ComparesAStatedPhWithWhatTheTotalsGive) {
     EXPECT_EQ(f.verdict, verdict) << f.sentence;
     ASSERT_TRUE(f.computed);
     EXPECT_NEAR(f.computed->value, 2.875, 0.002);
-    // d pH / d ln c is -(0.100 - x) / (2 (0.100 - x) + x), -0.497; c to 0.0005/sqrt(3) in 0.100: 0.0029 of it.
-    EXPECT_NEAR(f.computed->spread, 0.497 * 0.00289 / 2.302585, 3e-5);
+    // d ln x / d ln c is c / (2 (c - x) + x), 0.503, and d ln x / d ln K is (c - x) / (2 (c - x) + x), 0.497; c is good
+    // to 0.0005/sqrt(3) in 0.100, K to 0.05/sqrt(3) in 1.8.
+    EXPECT_NEAR(f.computed->spread, std::hypot(0.503 * 0.00289, 0.497 * 0.01604) / 2.302585, 3e-5);
   }
 }
 
@@ -128,6 +131,57 @@ TEST(Equilibrium, HoldsThePhAtAFigure) {
   const auto unit = quantity::Unit::parse(state->reconciled->unit);
   ASSERT_TRUE(unit);
   EXPECT_NEAR(unit->to_si(state->reconciled->value), 0.89, 0.001);  // mol/m3
+}
+
+// The solubility is the root of Ksp, so half of its relative uncertainty: 0.05/sqrt(3) in 1.6 (AgCl, OpenStax Chemistry
+// 2e, Appendix J).
+TEST(Equilibrium, CarriesTheUncertaintyOfAGivenConstant) {
+  RecordBuilder b;
+  const auto s = b.figure("", Kind::molar_concentration);
+  b.relation(RelationType::equilibrium, {{"solubility", s, "AgCl"}}, {{"constants", "AgCl(s) = Ag^+ + Cl^-: 1.6e-10"}});
+  const Finding f = first(b);
+  ASSERT_TRUE(f.computed) << f.sentence;
+  EXPECT_EQ(f.computed->unit, "umol/L");
+  EXPECT_NEAR(f.computed->value, 12.65, 0.01);
+  EXPECT_NEAR(f.computed->spread, 12.65 * 0.02887 / 1.6 / 2, 0.002);
+}
+
+// Copper(II) and ammonia: published logarithms of the constant of the tetraammine run from 11.75 to 13.23, so a factor
+// of ten stays open, and that is what the result must show: not a number with four digits.
+TEST(Equilibrium, IsNoSurerThanItsSourcesAgree) {
+  RecordBuilder b;
+  const auto copper = b.figure("0.0500 mol/L", Kind::molar_concentration);
+  const auto ammonia = b.figure("1.00 mol/L", Kind::molar_concentration);
+  const auto base = b.figure("0.100 mol/L", Kind::molar_concentration);
+  const auto dissolved = b.figure("", Kind::molar_concentration);
+  b.relation(RelationType::equilibrium, {{"total", copper, "CuSO4"},
+                                         {"total", ammonia, "NH3"},
+                                         {"total", base, "NaOH"},
+                                         {"species", dissolved, "[Cu(NH3)4]^2+"}});
+  const Finding f = first(b);
+  ASSERT_TRUE(f.computed) << f.sentence;
+  EXPECT_GT(f.computed->spread, 0.3 * f.computed->value);
+}
+
+// A blue solution, as anybody sees who adds ammonia to copper sulfate until it is in large excess.
+TEST(Equilibrium, TakesCopperOverIntoTheTetraammineWhereAmmoniaIsInLargeExcess) {
+  RecordBuilder b;
+  const auto copper = b.figure("0.0500 mol/L", Kind::molar_concentration);
+  const auto ammonia = b.figure("2.00 mol/L", Kind::molar_concentration);
+  const auto solid = b.figure("", Kind::molar_concentration);
+  b.relation(RelationType::equilibrium,
+             {{"total", copper, "CuSO4"}, {"total", ammonia, "NH3"}, {"precipitate", solid, "Cu(OH)2"}});
+  const Finding f = first(b);
+  ASSERT_TRUE(f.computed) << f.sentence;
+  EXPECT_EQ(f.computed->value, 0) << f.sentence;
+}
+
+TEST(Equilibrium, SaysThatNoDrawsCheckIt) {
+  RecordBuilder b;
+  const auto acid = b.figure("0.100 mol/L", Kind::molar_concentration);
+  b.relation(RelationType::equilibrium, {{"total", acid, "CH3CO2H"}}, {{"constants", acetic}});
+  const Finding f = first(b);
+  EXPECT_THAT(f.notes, ::testing::Contains(HasSubstr("no Monte Carlo run checks this one")));
 }
 
 }  // namespace

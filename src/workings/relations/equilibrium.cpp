@@ -1,7 +1,7 @@
 // Equilibrium state: what was put into a solution, and what is there once everything has reacted: the pH, species, what
 // precipitates, what dissolves.
+#include <algorithm>
 #include <cmath>
-#include <limits>
 #include <memory>
 #include <utility>
 
@@ -10,7 +10,7 @@
 #include "quantity/show.h"
 #include "support/text.h"
 #include "workings/relations/kinds.h"
-#include "workings/relations/mass_action_model.h"
+#include "workings/relations/solution_answer.h"
 
 namespace sash::workings {
 namespace {
@@ -18,101 +18,10 @@ namespace {
 using quantity::Kind;
 namespace dimension = quantity::dimension;
 
-constexpr double litres = 1000;           // in a cubic metre
-constexpr double slope_step = 1e-5;       // relative; the solver is good to some 1e-12
-constexpr double least_molarity = 1e-12;  // where an unknown strength is looked for, mol/L
-constexpr double most_molarity = 20;
+constexpr double usual_molarity = 0.1;  // mol/L, of what nobody states, to see which constants matter
+constexpr double usual_ph = 7;
+constexpr double hardly_moved = 0.05;
 constexpr double shown_share = 1e-3;  // of the most plentiful: fewer are not written out
-
-// One asked-for result as a function of what goes in: strengths in mol/m3, then a held pH where there is one.
-class Answer {
- public:
-  Answer(std::shared_ptr<const MassActionModel> model, Asked asked, bool held_by_figure, std::optional<double> held)
-      : model_(std::move(model)), asked_(asked), held_by_figure_(held_by_figure), held_(held) {}
-
-  /// In SI: a pH, or mol/m3; NaN where there is none.
-  double operator()(std::span<const double> in) const {
-    for (std::size_t i = 0; i < strengths(in).size(); ++i) {
-      if (!(in[i] >= 0)) return std::numeric_limits<double>::quiet_NaN();
-    }
-    const auto answer = model_->answer(asked_, molarities(in), held(in));
-    if (!answer) return std::numeric_limits<double>::quiet_NaN();
-    return asked_.what == Asked::What::ph ? *answer : litres * *answer;
-  }
-
-  /// The residual y - answer(in), for x = y, then in; slopes by differences.
-  double residual(std::span<const double> x, std::span<double> slope) const {
-    std::vector<double> in(x.begin() + 1, x.end());
-    const double here = (*this)(in);
-    slope[0] = 1;
-    for (std::size_t i = 0; i < in.size(); ++i) {
-      const double at = in[i];
-      const double step = slope_step * std::max(std::fabs(at), least_molarity * litres);
-      in[i] = at + step;
-      slope[i + 1] = -((*this)(in)-here) / step;
-      in[i] = at;
-    }
-    return x[0] - here;
-  }
-
-  /// The input `wanted` for which the answer is `y`, between the least and the most there can be; nothing when none is.
-  std::optional<double> solve(double y, std::vector<double> in, std::size_t wanted) const {
-    constexpr int grid = 40;
-    const auto off = [&](double logarithm) {
-      in[wanted] = std::pow(10, logarithm);
-      return (*this)(in)-y;
-    };
-    double low = std::log10(least_molarity * litres);
-    double before = off(low);
-    const double end = std::log10(most_molarity * litres);
-    const double step = (end - low) / grid;
-    for (int i = 0; i < grid; ++i, low += step) {
-      const double after = off(low + step);
-      if (std::isfinite(before) && std::isfinite(after) && before != after && (before <= 0) != (after <= 0)) {
-        return std::pow(10, halved(off, low, low + step, before));
-      }
-      before = after;
-    }
-    return std::nullopt;
-  }
-
-  Outcome<chem::Equilibrium> state(std::span<const double> in) const {
-    return model_->settle(molarities(in), held(in));
-  }
-  const MassActionModel& model() const { return *model_; }
-  const Asked& asked() const { return asked_; }
-
- private:
-  template <typename Off>
-  static double halved(const Off& off, double low, double high, double at_low) {
-    for (int round = 0; round < 60; ++round) {
-      const double middle = (low + high) / 2;
-      if ((off(middle) <= 0) == (at_low <= 0)) {
-        low = middle;
-      } else {
-        high = middle;
-      }
-    }
-    return (low + high) / 2;
-  }
-
-  std::span<const double> strengths(std::span<const double> in) const {
-    return in.first(in.size() - (held_by_figure_ ? 1 : 0));
-  }
-  std::vector<double> molarities(std::span<const double> in) const {
-    std::vector<double> result;
-    for (const double c : strengths(in)) result.push_back(c / litres);
-    return result;
-  }
-  std::optional<double> held(std::span<const double> in) const {
-    return held_by_figure_ ? std::optional(in.back()) : held_;
-  }
-
-  std::shared_ptr<const MassActionModel> model_;
-  Asked asked_;
-  bool held_by_figure_;
-  std::optional<double> held_;
-};
 
 std::string molarity_text(double molar) { return quantity::show_with_unit(molar, "mol/L", 3); }
 
@@ -145,6 +54,7 @@ class EquilibriumDraft {
     if (!make_model(solids)) return;
     const auto ph = d_.figure("pH");
     hold(ph);
+    count_constants(ph, solids);
     if (ph && !held_by_figure_) ask_ph(ph->quantity);
     ask("species", [&](const chem::Formula& f) { return model_->species(f); });
     ask("precipitate", [&](const chem::Formula& f) { return model_->solid(f, Asked::What::precipitate); });
@@ -155,11 +65,14 @@ class EquilibriumDraft {
       d_.aim(hidden);
     }
     if (!asked_) d_.missing("a pH, a species, a precipitate or a solubility to work out");
-    list_constants();
     d_.note(
-        std::string("Everything is taken to have reacted; oxidation states stay as they were put in. The constants "
-                    "are taken as they are listed; how uncertain they are themselves is not counted.") +
+        std::string("Everything is taken to have reacted; oxidation states stay as they were put in.") +
         (model_->activities() ? " Activity coefficients are by the Davies equation, good to about 0.5 mol/L." : ""));
+    d_.note(std::string("Constants count with how far ") +
+            (model_->activities() ? "their sources lie apart, or where there is one source with its digits"
+                                  : "the digits given leave them open") +
+            ". Uncertainties are carried to first order only: thousands of draws would each have to be solved for "
+            "anew, so no Monte Carlo run checks this one.");
   }
 
  private:
@@ -304,9 +217,14 @@ class EquilibriumDraft {
   }
 
   void tie(std::size_t quantity, const Asked& asked, const std::string& name) {
-    const auto answer = std::make_shared<const Answer>(model_, asked, held_by_figure_, held_);
+    SolutionInputs inputs{put_in_.size(), held_by_figure_, held_, {}};
     std::vector<std::size_t> members{quantity};
     members.insert(members.end(), inputs_.begin(), inputs_.end());
+    for (const std::size_t k : constants_that_matter(asked)) {
+      inputs.uncertain.push_back(uncertain_[k].constant);
+      members.push_back(uncertain_[k].quantity);
+    }
+    const auto answer = std::make_shared<const SolutionAnswer>(model_, asked, std::move(inputs));
     const LawPtr law = general_law(
         [answer](std::span<const double> x, std::span<double> slope) { return answer->residual(x, slope); });
     const Piece symbol = d_.at(quantity).symbol;
@@ -321,14 +239,14 @@ class EquilibriumDraft {
     asked_ = true;
   }
 
-  static std::optional<Step> step(const Answer& answer, const Piece& symbol, const std::vector<Piece>& symbols,
+  static std::optional<Step> step(const SolutionAnswer& answer, const Piece& symbol, const std::vector<Piece>& symbols,
                                   std::size_t wanted, const std::vector<double>& x) {
     std::vector<double> in(x.begin() + 1, x.end());
     double value = 0;
     if (wanted == 0) {
       value = answer(in);
     } else {
-      const auto found = answer.solve(x[0], in, wanted - 1);
+      const auto found = wanted <= symbols.size() ? answer.solve(x[0], in, wanted - 1) : std::nullopt;
       if (!found) return std::nullopt;
       value = in[wanted - 1] = *found;
     }
@@ -345,22 +263,63 @@ class EquilibriumDraft {
     return Step{value, std::move(line)};
   }
 
-  // The constants that matter with what is stated; all that were given.
-  void list_constants() {
-    std::vector<double> molarities;
-    for (std::size_t i = 0; i < put_in_.size(); ++i) {
+  // What is put in as far as it is known, mol/m3 and a held pH; a tenth molar otherwise.
+  std::vector<double> usual_inputs() const {
+    std::vector<double> in;
+    for (std::size_t i = 0; i < inputs_.size(); ++i) {
       const Quantity& q = d_.at(inputs_[i]);
       const auto stated = d_.stated(inputs_[i]);
-      molarities.push_back(stated ? *stated / litres : q.from == Quantity::From::constant ? q.value / litres : 0.1);
+      const double usual = i < put_in_.size() ? usual_molarity * litres : usual_ph;
+      in.push_back(stated ? *stated : q.from == Quantity::From::constant ? q.value : usual);
     }
-    const auto state = model_->settle(molarities, held_);
+    return in;
+  }
+
+  // The constants behind what is there with what is stated; all that were given.
+  void count_constants(const std::optional<Filled>& ph, const std::vector<chem::Formula>& solids) {
+    std::vector<double> molarities = usual_inputs();
+    molarities.resize(put_in_.size());
+    for (double& c : molarities) c /= litres;
+    const auto state = model_->settle(molarities, held_by_figure_ ? d_.stated(ph->quantity) : held_);
     if (!state) return;
     if (!state->note.empty()) d_.note(state->note);
     const quantity::Unit one = quantity::Unit::known("1");
-    for (const ModelConstant& c : model_->constants_behind(*state)) {
-      d_.constant("K " + c.equation, "K of " + c.equation, Piece::of_symbol("K"), Kind::other, one, c.k, 0, c.source);
+    for (ModelConstant& c : model_->constants_behind(*state, solids)) {
+      const std::string k = quantity::show_number(std::pow(10, c.log_k), 3);
+      const std::size_t quantity = d_.constant("lg K " + c.equation, "lg K of " + c.equation + " (K = " + k + ")",
+                                               Piece::of_symbol("lg K"), Kind::other, one, c.log_k, c.spread, c.source);
+      if (c.spread > 0) uncertain_.push_back({std::move(c), quantity});
     }
   }
+
+  // Among those that are not certain: the ones that move the answer by more than a trace of what the foremost does.
+  std::vector<std::size_t> constants_that_matter(const Asked& asked) const {
+    SolutionInputs all{put_in_.size(), held_by_figure_, held_, {}};
+    std::vector<double> in = usual_inputs();
+    for (const Uncertain& u : uncertain_) {
+      all.uncertain.push_back(u.constant);
+      in.push_back(u.constant.log_k);
+    }
+    const SolutionAnswer answer(model_, asked, std::move(all));
+    const double here = answer(in);
+    std::vector<double> moved;
+    for (std::size_t k = 0; k < uncertain_.size(); ++k) {
+      double& at = in[inputs_.size() + k];
+      at += uncertain_[k].constant.spread;
+      moved.push_back(std::fabs(answer(in) - here));
+      at -= uncertain_[k].constant.spread;
+    }
+    std::vector<std::size_t> chosen;
+    for (std::size_t k = 0; k < moved.size(); ++k) {
+      if (moved[k] > hardly_moved * *std::max_element(moved.begin(), moved.end())) chosen.push_back(k);
+    }
+    return chosen;
+  }
+
+  struct Uncertain {
+    ModelConstant constant;
+    std::size_t quantity;
+  };
 
   Drafting& d_;
   std::optional<Filled> volume_;
@@ -369,6 +328,7 @@ class EquilibriumDraft {
   std::shared_ptr<const MassActionModel> model_;
   std::optional<double> held_;
   bool held_by_figure_ = false;
+  std::vector<Uncertain> uncertain_;
   bool asked_ = false;
 };
 

@@ -2,10 +2,12 @@
 
 #include <algorithm>
 #include <cmath>
+#include <numbers>
 #include <optional>
 #include <string>
 
 #include "chem/molar_mass.h"
+#include "quantity/said.h"
 #include "support/text.h"
 
 namespace sash::workings {
@@ -30,15 +32,21 @@ bool splits_water(const GivenConstant& c) {
   });
 }
 
-std::optional<double> log_k_in(std::string_view text) {
-  const auto after = [&](std::string_view word) -> std::optional<double> {
-    if (!text.starts_with(word)) return std::nullopt;
-    return read_number(trim(text.substr(word.size())));
-  };
-  if (const auto p = after("pK")) return -*p;
-  if (const auto log = after("log")) return *log;
-  const auto k = read_number(text);
-  return k && *k > 0 ? std::optional(std::log10(*k)) : std::nullopt;
+struct Logarithm {
+  double value;
+  double spread;
+};
+
+std::optional<Logarithm> log_k_in(std::string_view text) {
+  const bool negative = text.starts_with("pK");
+  const bool logarithm = negative || text.starts_with("log");
+  const std::string digits(trim(text.substr(negative ? 2 : logarithm ? 3 : 0)));
+  const auto number = read_number(digits);
+  if (!number || (!logarithm && *number <= 0)) return std::nullopt;
+  const double spread =
+      quantity::reach_of(quantity::Said{*number, {}, digits, quantity::Hedge::exact, true}) / std::numbers::sqrt3;
+  if (logarithm) return Logarithm{negative ? -*number : *number, spread};
+  return Logarithm{std::log10(*number), spread / *number / std::numbers::ln10};
 }
 
 Outcome<GivenConstant> read_entry(std::string_view entry) {
@@ -52,7 +60,7 @@ Outcome<GivenConstant> read_entry(std::string_view entry) {
   }
   auto equation = chem::read_equation(trim(entry.substr(0, colon)));
   if (!equation) return equation.fault();
-  return GivenConstant{*std::move(equation), *log_k};
+  return GivenConstant{*std::move(equation), log_k->value, log_k->spread};
 }
 
 // Which of its species an equation makes: the solid, or the largest of those that nothing has made yet. The others of
@@ -118,7 +126,7 @@ Outcome<GivenConstants> read_constants(std::string_view text) {
     // Water first, so that OH- follows from H+ wherever it stands.
     const auto own = std::stable_partition(given.constants.begin(), given.constants.end(), splits_water);
     if (own == given.constants.begin()) {
-      given.constants.insert(own, {*chem::read_equation("H2O = H^+ + OH^-"), water_log_k, false});
+      given.constants.insert(own, {*chem::read_equation("H2O = H^+ + OH^-"), water_log_k, 0, false});
     }
   }
   for (const GivenConstant& c : given.constants) {

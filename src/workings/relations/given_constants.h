@@ -13,6 +13,7 @@ namespace sash::workings {
 struct GivenConstant {
   chem::Equation equation;
   double log_k = 0;    ///< log10 of the equation as written
+  double spread = 0;   ///< standard uncertainty of log_k: half a unit of the last digit as typed, rectangular
   bool stated = true;  ///< otherwise added: that of water
 };
 

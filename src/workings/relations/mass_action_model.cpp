@@ -81,6 +81,7 @@ Outcome<MassActionModel> MassActionModel::from_tables(const std::vector<chem::Fo
   auto system = chem::system_of(components, choice);
   if (!system) return system.fault();
   MassActionModel model(*std::move(system), true);
+  model.celsius_ = celsius;
   if (const auto split = model.split_up(put_in); !split) return split.fault();
   return model;
 }
@@ -96,7 +97,7 @@ Outcome<MassActionModel> MassActionModel::from_text(std::string_view text, const
   MassActionModel model(*std::move(system), false);
   for (const GivenConstant& c : given->constants) {
     model.given_.push_back(
-        {c.equation.unicode(), std::pow(10, c.log_k),
+        {model.given_.size(), c.equation.unicode(), c.log_k, c.spread,
          c.stated ? "given with the relation" : "ion product of water at 25 °C, rounded as in textbooks"});
   }
   if (const auto split = model.split_up(put_in); !split) return split.fault();
@@ -213,25 +214,30 @@ Outcome<double> MassActionModel::answer(const Asked& asked, std::span<const doub
   }
 }
 
-std::vector<ModelConstant> MassActionModel::constants_behind(const chem::Equilibrium& state) const {
+MassActionModel MassActionModel::shifted(std::span<const double> by) const {
+  MassActionModel other = *this;
+  other.system_ = system_.shifted(by);
+  return other;
+}
+
+std::vector<ModelConstant> MassActionModel::constants_behind(const chem::Equilibrium& state,
+                                                             const std::vector<chem::Formula>& solids) const {
   if (!given_.empty()) return given_;
   const double most = *std::max_element(state.molarity.begin(), state.molarity.end());
-  std::vector<const chem::Formula*> made;
-  for (std::size_t j = system_.component_count(); j < state.molarity.size(); ++j) {
-    if (state.molarity[j] > trace * most) made.push_back(&system_.species()[j].formula);
-  }
-  for (std::size_t s = 0; s < state.solid.size(); ++s) {
-    if (state.solid[s] > 0) made.push_back(&system_.solids()[s].formula);
-  }
+  const auto is_there = [&](const chem::Formula& made) {
+    if (const auto at = system_.find(made)) return state.molarity[*at] > trace * most;
+    const auto solid = system_.find_solid(made);
+    return solid && (state.solid[*solid] > 0 || holds(solids, made));
+  };
   std::vector<ModelConstant> result;
-  for (const chem::EquilibriumConstant& c : chem::equilibrium_constants()) {
-    if (!c.for_solver) continue;
-    const auto of = std::find_if(made.begin(), made.end(), [&](const chem::Formula* f) { return c.equation.find(*f); });
-    const auto known = [&](const chem::Species& s) {
-      return s.formula.plain() == "H2O" || system_.find(s.formula) || system_.find_solid(s.formula);
-    };
-    if (of == made.end() || !std::all_of(c.equation.all().begin(), c.equation.all().end(), known)) continue;
-    result.push_back({c.equation.unicode(), std::pow(10, c.log_k), c.source});
+  for (std::size_t k = 0; k < system_.constants().size(); ++k) {
+    const chem::TyingConstant& c = system_.constants()[k];
+    if (!is_there(c.made)) continue;
+    std::string source;
+    for (const chem::EquilibriumConstant* row : chem::constants_of(c.equation)) {
+      if (row->for_solver) source = row->source;
+    }
+    result.push_back({k, c.equation.unicode(), c.log_k, chem::log_k_spread(system_, k, celsius_), std::move(source)});
   }
   return result;
 }

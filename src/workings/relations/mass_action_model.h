@@ -17,8 +17,10 @@ namespace sash::workings {
 
 /// A constant that entered the model.
 struct ModelConstant {
-  std::string equation;  ///< as printed
-  double k = 0;
+  std::size_t index = 0;  ///< among those of the system
+  std::string equation;   ///< as printed
+  double log_k = 0;       ///< log10
+  double spread = 0;      ///< its standard uncertainty
   std::string source;
 };
 
@@ -60,8 +62,13 @@ class MassActionModel {
   /// A pH, or mol/L. Fails: as settle.
   Outcome<double> answer(const Asked& asked, std::span<const double> molarities, std::optional<double> held_ph) const;
 
-  /// Those that made the species and solids that are there in `state`, but for traces.
-  std::vector<ModelConstant> constants_behind(const chem::Equilibrium& state) const;
+  /// The same solution by other constants: log10 of each of the system's raised by so much.
+  MassActionModel shifted(std::span<const double> by) const;
+
+  /// Those that made the species and solids that are there in `state`, but for traces, and those of `solids`, which are
+  /// asked for.
+  std::vector<ModelConstant> constants_behind(const chem::Equilibrium& state,
+                                              const std::vector<chem::Formula>& solids) const;
 
  private:
   MassActionModel(chem::ChemicalSystem system, bool activities);
@@ -73,9 +80,10 @@ class MassActionModel {
 
   chem::ChemicalSystem system_;
   bool activities_ = false;
+  double celsius_ = 25;
   std::optional<std::size_t> proton_;       // among the species; a component
   std::vector<std::vector<double>> split_;  // of each substance put in
-  std::vector<ModelConstant> given_;        // empty: the tables'
+  std::vector<ModelConstant> given_;        // one for each of the system's; empty: the tables'
 };
 
 }  // namespace sash::workings
