@@ -1,3 +1,6 @@
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
+
 #include <nlohmann/json.hpp>
 
 #include "cli/said.h"
@@ -7,6 +10,7 @@
 namespace sash::cli {
 namespace {
 
+using ::testing::HasSubstr;
 using nlohmann::json;
 
 std::string first_line(const std::vector<std::string>& words) {
@@ -87,6 +91,20 @@ TEST(EquationCommand, JudgesCoefficientsThatWereTyped) {
   EXPECT_EQ(first_line({"equation", "2 H2 + O2 -> 2 H2O"}), "Balanced as typed.");
   EXPECT_EQ(first_line({"equation", "1 H2 + O2 -> H2O"}),
             "As typed it does not balance. O: 2 on the left, 1 on the right.");
+}
+
+// 0.34 - (-0.7618) V: OpenStax Chemistry 2e, Appendix L. A flame, a precipitation and a half-reaction have no cell.
+TEST(EquationCommand, SaysWhetherPotentialsLetARedoxReactionGo) {
+  const std::string zinc = said({"equation", "Zn + CuSO4 -> ZnSO4 + Cu"}).out;
+  EXPECT_THAT(zinc, HasSubstr("By standard potentials it goes by itself"));
+  EXPECT_THAT(zinc, HasSubstr("E° = (1.1018 ± 0.0029) V, n = 2"));
+  EXPECT_THAT(said({"equation", "Cu + HCl -> CuCl2 + H2"}).out, HasSubstr("does not go by itself"));
+  const json cell = json::parse(said({"equation", "Zn + CuSO4 -> ZnSO4 + Cu", "--json"}).out).at("cell");
+  EXPECT_NEAR(cell.at("volts").get<double>(), 1.1018, 1e-9);
+  EXPECT_EQ(cell.at("anode").get<std::string>(), "Zn^2+ + 2 e^- -> Zn");
+  for (const char* text : {"CH4 + O2 -> CO2 + H2O", "AgNO3 + NaCl -> AgCl + NaNO3", "Cu^2+ + e^- -> Cu"}) {
+    EXPECT_FALSE(json::parse(said({"equation", text, "--json"}).out).contains("cell")) << text;
+  }
 }
 
 // 2 x 1.0080, 2 x 15.999 and their sum by hand: IUPAC 2021 abridged weights.

@@ -1,15 +1,15 @@
-#include "workings/check.h"
 
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
-#include "records.h"
+#include "checked.h"
 
 namespace sash::workings {
 namespace {
 
 using model::RelationType;
 using quantity::Kind;
+using test::acid;
 using test::RecordBuilder;
 using ::testing::ElementsAre;
 using ::testing::HasSubstr;
@@ -22,17 +22,8 @@ Finding only_finding(RecordBuilder& b) {
   return report.findings.at(0);
 }
 
-RecordBuilder portion(const std::string& mass, const std::string& volume,
-                      std::map<std::string, std::string> given = {{"density", "1.42 g/mL"}}) {
-  RecordBuilder b;
-  const auto m = b.figure(mass, Kind::mass, "nitric acid");
-  const auto v = b.figure(volume, Kind::volume, "nitric acid");
-  b.relation(RelationType::same_portion, {{"mass", m}, {"volume", v}}, std::move(given));
-  return b;
-}
-
 TEST(Check, AgreesWhereTheNumbersAreEqual) {
-  auto b = portion("28.4 g", "20.0 mL");
+  auto b = acid("28.4 g", "20.0 mL");
   const Finding f = only_finding(b);
   EXPECT_EQ(f.verdict, Verdict::agrees);
   EXPECT_EQ(plain_text(f.workings), "m = ρ V = 1.42 g/mL × 20.0 mL = 28.4 g");
@@ -42,7 +33,7 @@ TEST(Check, AgreesWhereTheNumbersAreEqual) {
 }
 
 TEST(Check, AgreesAsRounded) {
-  auto b = portion("28 g", "20.0 mL");
+  auto b = acid("28 g", "20.0 mL");
   const Finding f = only_finding(b);
   EXPECT_EQ(f.verdict, Verdict::agrees_as_rounded);
   EXPECT_THAT(f.sentence, HasSubstr("was given as 28 g"));
@@ -59,7 +50,7 @@ TEST(Check, AgreesWithinTheUncertainty) {
 }
 
 TEST(Check, ConflictsAndSaysWhatItWorksOutTo) {
-  auto b = portion("24.6 g", "20.0 mL");
+  auto b = acid("24.6 g", "20.0 mL");
   const Finding f = only_finding(b);
   EXPECT_EQ(f.verdict, Verdict::conflicts);
   EXPECT_EQ(f.sentence,
@@ -70,7 +61,7 @@ TEST(Check, ConflictsAndSaysWhatItWorksOutTo) {
 }
 
 TEST(Check, WorksOutWhatNobodyStates) {
-  auto b = portion("", "20.0 mL");
+  auto b = acid("", "20.0 mL");
   const Report report = check(b.record());
   const Finding& f = report.findings.at(0);
   EXPECT_EQ(f.verdict, Verdict::worked_out);
@@ -83,7 +74,7 @@ TEST(Check, WorksOutWhatNobodyStates) {
 }
 
 TEST(Check, SaysThatADensityIsMissing) {
-  auto b = portion("28.4 g", "20.0 mL", {});
+  auto b = acid("28.4 g", "20.0 mL", {});
   const Finding f = only_finding(b);
   EXPECT_EQ(f.verdict, Verdict::unsettled);
   EXPECT_THAT(f.missing, ElementsAre("the density of nitric acid"));
@@ -91,7 +82,7 @@ TEST(Check, SaysThatADensityIsMissing) {
 }
 
 TEST(Check, NeedsAValueAboveZero) {
-  auto b = portion("0 g", "20.0 mL");
+  auto b = acid("0 g", "20.0 mL");
   const Finding f = only_finding(b);
   EXPECT_EQ(f.verdict, Verdict::unsettled);
   EXPECT_THAT(f.missing, ElementsAre("a value of mass of nitric acid above zero"));
@@ -108,14 +99,14 @@ TEST(Check, SaysThatAVolumeIsNoMass) {
 }
 
 TEST(Check, TakesTheCorrectedFigure) {
-  auto b = portion("24.6 g", "20.0 mL");
+  auto b = acid("24.6 g", "20.0 mL");
   const auto better = b.figure("28.4 g", Kind::mass, "nitric acid");
   b.edit({1}).corrected_by = better;
   EXPECT_EQ(only_finding(b).verdict, Verdict::agrees);
 }
 
 TEST(Check, LeavesOutWhatIsOnlyProposed) {
-  auto b = portion("24.6 g", "20.0 mL");
+  auto b = acid("24.6 g", "20.0 mL");
   b.record().relations.front().origin.standing = model::Standing::proposed;
   EXPECT_TRUE(check(b.record()).findings.empty());
 }
@@ -243,7 +234,7 @@ TEST(Check, SaysSoWhenAnEquationCannotBalance) {
 }
 
 TEST(Check, NamesTheFigureThatSpoilsSeveralRelations) {
-  auto b = portion("28.4 g", "20.0 mL");
+  auto b = acid("28.4 g", "20.0 mL");
   const auto again = b.figure("28.4 g", Kind::mass, "acid on the balance");
   const auto third = b.figure("24.6 g", Kind::mass, "acid in the notebook");
   const auto restated = b.relation(RelationType::same_portion, {{"same", {1}}, {"same", again}, {"same", third}});

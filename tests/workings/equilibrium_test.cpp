@@ -4,24 +4,19 @@
 
 #include <cmath>
 
+#include "checked.h"
 #include "quantity/unit.h"
-#include "records.h"
-#include "workings/check.h"
 
 namespace sash::workings {
 namespace {
 
 using model::RelationType;
 using quantity::Kind;
+using test::first;
 using test::RecordBuilder;
 using ::testing::HasSubstr;
 
 constexpr const char* acetic = "CH3CO2H = H^+ + CH3CO2^-: 1.8e-5";
-
-Finding first(const RecordBuilder& b) {
-  RecordBuilder copy = b;
-  return check(copy.record()).findings.at(0);
-}
 
 // x^2 / (0.100 - x) = 1.8e-5 gives x = 1.333e-3, pH 2.875 (quadratic by hand).
 TEST(Equilibrium, ComparesAStatedPhWithWhatTheTotalsGive) {

@@ -1,14 +1,15 @@
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
-#include "records.h"
-#include "workings/check.h"
+#include "checked.h"
 
 namespace sash::workings {
 namespace {
 
 using model::RelationType;
 using quantity::Kind;
+using test::acid;
+using test::first;
 using test::RecordBuilder;
 using ::testing::HasSubstr;
 using K = Explanation::Kind;
@@ -26,17 +27,8 @@ std::string sentences(const Finding& f) {
   return text;
 }
 
-// 20.0 mL of density 1.42 g/mL weigh 28.4 g.
-Finding acid(const std::string& mass, const std::string& volume = "20.0 mL") {
-  RecordBuilder b;
-  const auto m = b.figure(mass, Kind::mass, "nitric acid");
-  const auto v = b.figure(volume, Kind::volume, "nitric acid");
-  b.relation(RelationType::same_portion, {{"mass", m}, {"volume", v}}, {{"density", "1.42 g/mL"}});
-  return check(b.record()).findings.at(0);
-}
-
 TEST(Explain, ASlippedDecimalPoint) {
-  const Finding f = acid("2.84 g");
+  const Finding f = first(acid("2.84 g"));
   const Explanation* e = find(f, K::slipped_decimal);
   ASSERT_TRUE(e) << sentences(f);
   EXPECT_THAT(e->sentence, HasSubstr("28.4 g instead of 2.84 g"));
@@ -45,7 +37,7 @@ TEST(Explain, ASlippedDecimalPoint) {
 }
 
 TEST(Explain, SwappedDigits) {
-  const Finding f = acid("24.8 g");
+  const Finding f = first(acid("24.8 g"));
   const Explanation* e = find(f, K::swapped_digits);
   ASSERT_TRUE(e) << sentences(f);
   EXPECT_THAT(e->sentence, HasSubstr("28.4 for 24.8"));
@@ -59,7 +51,7 @@ TEST(Explain, SixteenSaidForSixty) {
   const auto amount = b.figure("16 mmol", Kind::amount);
   b.relation(RelationType::in_solution,
              {{"strength", strength}, {"solution_volume", volume}, {"solute_amount", amount}}, {{"substance", "NaOH"}});
-  const Finding f = check(b.record()).findings.at(0);
+  const Finding f = first(b);
   const Explanation* e = find(f, K::misheard_number);
   ASSERT_TRUE(e) << sentences(f);
   EXPECT_THAT(e->sentence, HasSubstr("16 was said or heard for 60"));
@@ -67,14 +59,14 @@ TEST(Explain, SixteenSaidForSixty) {
 }
 
 TEST(Explain, AWrongUnit) {
-  const Finding f = acid("28.4 kg");
+  const Finding f = first(acid("28.4 kg"));
   const Explanation* e = find(f, K::wrong_unit);
   ASSERT_TRUE(e) << sentences(f);
   EXPECT_THAT(e->sentence, HasSubstr("it was meant in g, not kg"));
 }
 
 TEST(Explain, AVolumeReadForAMass) {
-  const Finding f = acid("20.0 g");
+  const Finding f = first(acid("20.0 g"));
   const Explanation* e = find(f, K::volume_read_for_mass);
   ASSERT_TRUE(e) << sentences(f);
   EXPECT_NEAR(e->would_be->value, 28.4, 1e-9);
@@ -86,12 +78,12 @@ TEST(Explain, APercentageTakenForAFraction) {
   const auto whole = b.figure("12.0 g", Kind::mass);
   const auto fraction = b.figure("0.25 %", Kind::percent_other);
   b.relation(RelationType::share, {{"part", part}, {"whole", whole}, {"fraction", fraction}});
-  const Finding f = check(b.record()).findings.at(0);
+  const Finding f = first(b);
   EXPECT_TRUE(find(f, K::percent_for_fraction)) << sentences(f);
 }
 
 TEST(Explain, NothingWhereNoSlipFits) {
-  const Finding f = acid("25.7 g");
+  const Finding f = first(acid("25.7 g"));
   EXPECT_EQ(f.verdict, Verdict::conflicts);
   EXPECT_TRUE(f.explanations.empty()) << sentences(f);
 }
@@ -104,7 +96,7 @@ Finding copper_sulfate(const std::string& isolated, const std::string& percent) 
   const auto y = b.figure(percent, Kind::percent_yield);
   b.relation(RelationType::yield, {{"reactant", oxide, "CuO"}, {"actual", salt}, {"percent", y}},
              {{"equation", "CuO + H2SO4 -> CuSO4 + H2O"}, {"product", "CuSO4"}});
-  return check(b.record()).findings.at(0);
+  return first(b);
 }
 
 TEST(Explain, AYieldOverOneHundredPercentByASolventOrAHydrate) {
@@ -127,7 +119,7 @@ TEST(Explain, AYieldWorkedOutWithTheMolarMassOfTheHydrate) {
   const auto y = b.figure("57.5 %", Kind::percent_yield);
   b.relation(RelationType::yield, {{"reactant", oxide, "CuO"}, {"actual", salt}, {"percent", y}},
              {{"equation", "CuO + H2SO4 -> CuSO4 + H2O"}, {"product", "CuSO4"}});
-  const Finding f = check(b.record()).findings.at(0);
+  const Finding f = first(b);
   ASSERT_EQ(f.verdict, Verdict::conflicts);
   const Explanation* e = find(f, K::wrong_formula_weight);
   ASSERT_TRUE(e) << sentences(f);
@@ -143,7 +135,7 @@ TEST(Explain, AnotherLimitingReactant) {
   b.relation(RelationType::reaction,
              {{"reactant", hydrogen, "H2"}, {"reactant", oxygen, "O2"}, {"product", water, "H2O"}},
              {{"equation", "2 H2 + O2 -> 2 H2O"}});
-  const Finding f = check(b.record()).findings.at(0);
+  const Finding f = first(b);
   ASSERT_EQ(f.verdict, Verdict::conflicts);
   const Explanation* e = find(f, K::other_limiting_reactant);
   ASSERT_TRUE(e) << sentences(f);
@@ -158,7 +150,7 @@ TEST(Explain, AnotherHydrateInASolution) {
   const auto c = b.figure("0.1000 mol/L", Kind::molar_concentration);
   b.relation(RelationType::in_solution, {{"solute_mass", m}, {"solution_volume", v}, {"strength", c}},
              {{"substance", "CuSO4"}});
-  const Finding f = check(b.record()).findings.at(0);
+  const Finding f = first(b);
   ASSERT_EQ(f.verdict, Verdict::conflicts);
   const Explanation* e = find(f, K::other_hydrate);
   ASSERT_TRUE(e) << sentences(f);
@@ -172,7 +164,7 @@ TEST(Explain, AnotherProductOfTheEquation) {
   const auto weighed = b.figure("4.40 g", Kind::mass);
   b.relation(RelationType::reaction, {{"reactant", chalk, "CaCO3"}, {"product", weighed, "CaO"}},
              {{"equation", "CaCO3 -> CaO + CO2"}});
-  const Finding f = check(b.record()).findings.at(0);
+  const Finding f = first(b);
   ASSERT_EQ(f.verdict, Verdict::conflicts);
   const Explanation* e = find(f, K::other_product);
   ASSERT_TRUE(e) << sentences(f);
@@ -185,7 +177,7 @@ TEST(Explain, AYieldOverOneHundredPercentBySwappedDigits) {
   const auto actual = b.figure("21.9 g", Kind::mass);
   const auto theory = b.figure("20.0 g", Kind::mass);
   b.relation(RelationType::yield, {{"actual", actual}, {"theoretical", theory}});
-  const Finding f = check(b.record()).findings.at(0);
+  const Finding f = first(b);
   EXPECT_EQ(f.verdict, Verdict::worked_out);
   ASSERT_FALSE(f.remark.empty());
   const Explanation* e = find(f, K::swapped_digits);
@@ -201,7 +193,7 @@ TEST(Explain, MillilitresForLitres) {
   const auto v = b.figure("1.000 mL", Kind::volume);
   const auto n = b.figure("0.100 mol", Kind::amount);
   b.relation(RelationType::in_solution, {{"strength", c}, {"solution_volume", v}, {"solute_amount", n}});
-  const Finding f = check(b.record()).findings.at(0);
+  const Finding f = first(b);
   const Explanation* e = find(f, K::wrong_unit);
   ASSERT_TRUE(e) << sentences(f);
   EXPECT_THAT(sentences(f), HasSubstr("it was meant in L, not mL"));
@@ -213,7 +205,7 @@ TEST(Explain, TheAnhydrousWeightForTheHydrate) {
   const auto m = b.figure("24.97 g", Kind::mass);
   const auto n = b.figure("0.1565 mol", Kind::amount);
   b.relation(RelationType::same_portion, {{"mass", m}, {"amount", n}}, {{"substance", "CuSO4·5H2O"}});
-  const Finding f = check(b.record()).findings.at(0);
+  const Finding f = first(b);
   ASSERT_EQ(f.verdict, Verdict::conflicts);
   EXPECT_TRUE(find(f, K::wrong_formula_weight)) << sentences(f);
 }

@@ -60,6 +60,7 @@ class RecordBuilder {
     std::abort();
   }
   model::Record& record() { return record_; }
+  const model::Record& record() const { return record_; }
 
  private:
   model::Record record_;

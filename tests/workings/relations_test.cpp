@@ -2,8 +2,7 @@
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
-#include "records.h"
-#include "workings/check.h"
+#include "checked.h"
 #include "workings/relations/kind.h"
 
 namespace sash::workings {
@@ -11,19 +10,11 @@ namespace {
 
 using model::RelationType;
 using quantity::Kind;
+using test::first;
 using test::RecordBuilder;
+using test::value_of;
 using ::testing::Contains;
 using ::testing::HasSubstr;
-
-double value_of(const RecordBuilder& b, model::FigureId id) {
-  RecordBuilder copy = b;
-  const Report report = check(copy.record());
-  const FigureState* state = report.find(id);
-  EXPECT_TRUE(state != nullptr && state->reconciled) << report.findings.at(0).sentence;
-  return state != nullptr && state->reconciled ? state->reconciled->value : 0;
-}
-
-Finding first(RecordBuilder& b) { return check(b.record()).findings.at(0); }
 
 TEST(RelationKinds, EveryTypeHasSlotsAndALabel) {
   for (int t = 0; t <= static_cast<int>(RelationType::duration); ++t) {
@@ -302,6 +293,55 @@ TEST(GasGivenOff, WorksOutTheAmountOfAMass) {
   ASSERT_TRUE(f.computed);
   EXPECT_EQ(f.computed->unit, "mol");
   EXPECT_NEAR(f.computed->value, 1, 0.001);
+}
+
+// Copper does not dissolve in hydrochloric acid: E(Cu2+/Cu) = +0.34 V, OpenStax Chemistry 2e, Appendix L.
+TEST(Reaction, DoubtsWhatPotentialsSayRunsTheOtherWay) {
+  for (const auto& [metal, doubted] : {std::pair{"Cu", true}, {"Zn", false}}) {
+    RecordBuilder b;
+    const auto m = b.figure("5.00 g", Kind::mass);
+    const auto g = b.figure("", Kind::amount);
+    const std::string equation = std::string(metal) + " + 2 HCl -> " + metal + "Cl2 + H2";
+    b.relation(RelationType::reaction, {{"used", m, metal}, {"product", g, "H2"}}, {{"equation", equation}});
+    const Finding f = first(b);
+    const bool says = std::any_of(f.notes.begin(), f.notes.end(), [](const std::string& note) {
+      return note.find("does not go by itself") != std::string::npos;
+    });
+    EXPECT_EQ(says, doubted) << metal;
+  }
+}
+
+// CCl2F2 takes two H2, not the four that were typed.
+TEST(Reaction, SaysThatTypedCoefficientsDoNotBalance) {
+  RecordBuilder b;
+  const auto in = b.figure("1.000 mol", Kind::amount);
+  const auto hydrogen = b.figure("", Kind::amount);
+  b.relation(RelationType::reaction, {{"used", in, "CCl2F2"}, {"used", hydrogen, "H2"}},
+             {{"equation", "CCl2F2 + 4 H2 -> CH2F2 + 2 HCl"}});
+  EXPECT_NEAR(value_of(b, hydrogen), 2.000, 1e-9);
+  EXPECT_THAT(first(b).notes, Contains(HasSubstr("As typed the equation does not balance")));
+}
+
+// 0.5105 g of potassium hydrogen phthalate (204.22 g/mol) are 2.500 mmol: 25.00 mL of 0.1000 mol/L.
+TEST(Titration, IsStandardisedAgainstWhatWasWeighed) {
+  RecordBuilder b;
+  const auto v = b.figure("25.00 mL", Kind::volume);
+  const auto c = b.figure("", Kind::molar_concentration);
+  const auto m = b.figure("0.5105 g", Kind::mass);
+  b.relation(RelationType::titration, {{"titrant_volume", v}, {"titrant_strength", c}, {"sample_mass", m}},
+             {{"equation", "KHC8H4O4 + NaOH -> KNaC8H4O4 + H2O"}, {"titrant", "NaOH"}, {"analyte", "KHC8H4O4"}});
+  EXPECT_NEAR(value_of(b, c), 0.1000, 5e-5);
+  EXPECT_THAT(first(b).notes, Contains(HasSubstr("taken as analyte")));
+}
+
+TEST(Heat, AsksForTheMassOfAVesselKnownByTheGram) {
+  RecordBuilder b;
+  const auto m = b.figure("100.0 g", Kind::mass);
+  const auto d = b.figure("5.0 Cel", Kind::temperature_change);
+  const auto q = b.figure("", Kind::energy);
+  b.relation(RelationType::heat, {{"mass", m}, {"temperature_change", d}, {"heat", q}},
+             {{"vessel_heat_capacity", "0.83 J/(g.K)"}});
+  EXPECT_THAT(first(b).sentence, HasSubstr("the mass of the vessel, or its heat capacity as a whole"));
 }
 
 }  // namespace

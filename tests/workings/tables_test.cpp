@@ -2,30 +2,21 @@
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
+#include "checked.h"
 #include "quantity/unit.h"
-#include "records.h"
-#include "workings/check.h"
 
 namespace sash::workings {
 namespace {
 
 using model::RelationType;
 using quantity::Kind;
+using test::first;
 using test::RecordBuilder;
 using ::testing::Contains;
 using ::testing::HasSubstr;
 using ::testing::Not;
 
-Finding first(const RecordBuilder& b) {
-  RecordBuilder copy = b;
-  return check(copy.record()).findings.at(0);
-}
-
-double kilojoules(const RecordBuilder& b, model::FigureId q) {
-  RecordBuilder copy = b;
-  const Reckoned heat = *check(copy.record()).find(q)->reconciled;
-  return quantity::Unit::parse(heat.unit)->to_si(heat.value) / 1000;
-}
+double kilojoules(const RecordBuilder& b, model::FigureId q) { return test::si_of(b, q) / 1000; }
 
 // 1.000 mol NaOH: -44.51 kJ/mol, CRC Handbook, Enthalpy of Solution of Electrolytes (V. B. Parker, NSRDS-NBS 2).
 TEST(HeatTables, KnowWhatDissolvingGivesOff) {

@@ -2,8 +2,7 @@
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
-#include "records.h"
-#include "workings/check.h"
+#include "checked.h"
 
 namespace sash::workings {
 namespace {
@@ -76,7 +75,7 @@ TEST(Draws, SeeThatEitherReactantMayRunOut) {
   const auto p = b.figure("", Kind::amount);
   b.relation(RelationType::reaction, {{"reactant", a, "HCl"}, {"reactant", c, "NaOH"}, {"product", p, "NaCl"}},
              {{"equation", "HCl + NaOH -> NaCl + H2O"}});
-  const Finding f = check(b.record()).findings.at(0);
+  const Finding f = first(b);
   ASSERT_TRUE(f.computed);
   const double s = 0.0784 / 1.962;
   EXPECT_EQ(f.computed->unit, "mmol");

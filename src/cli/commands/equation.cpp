@@ -4,9 +4,11 @@
 #include <ostream>
 
 #include "chem/balance.h"
+#include "chem/cell.h"
 #include "chem/redox.h"
 #include "cli/commands/commands.h"
 #include "cli/inner/equation_report.h"
+#include "quantity/show.h"
 #include "support/text.h"
 
 namespace sash::cli {
@@ -121,6 +123,35 @@ ordered_json as_json(std::span<const chem::Equation> typed, const Settled& settl
   return out;
 }
 
+// What drives a redox reaction; a half-reaction by itself, or one of couples the table lacks, has none.
+std::optional<chem::Cell> cell_behind(const Settled& settled) {
+  if (!settled.equation) return std::nullopt;
+  const auto cell = chem::cell_of(*settled.equation);
+  return cell ? std::optional(*cell) : std::nullopt;
+}
+
+ordered_json cell_json(const chem::Cell& cell) {
+  return {{"cathode", cell.cathode->reduction.plain()},
+          {"cathode_volts", cell.cathode->volts},
+          {"anode", cell.anode->reduction.plain()},
+          {"anode_volts", cell.anode->volts},
+          {"volts", cell.volts},
+          {"uncertainty", cell.spread},
+          {"electrons", cell.electrons},
+          {"gibbs_kj_mol", cell.gibbs()},
+          {"log_k", cell.log_k()},
+          {"goes", cell.volts > 0},
+          {"sources", {cell.cathode->source, cell.anode->source}}};
+}
+
+void tell_cell(const chem::Cell& cell, const Console& console) {
+  console.out << chem::cell_sentence(cell) << '\n';
+  for (const auto* couple : {cell.cathode, cell.anode}) {
+    console.out << "  " << couple->reduction.unicode() << "   E° = " << quantity::show_number(couple->volts, 5)
+                << " V   (" << couple->source << ")\n";
+  }
+}
+
 Outcome<std::vector<PutIn>> read_taken(const std::vector<std::string>& taken, const GasRoom& room) {
   std::vector<PutIn> out;
   for (const std::string& text : taken) {
@@ -166,6 +197,7 @@ int equation(const EquationAsked& asked, const Console& console) {
     ordered_json out = as_json(typed, *settled);
     if (balanced) {
       if (auto ratio = ratio_json(*settled->equation)) out["ratio"] = std::move(ratio).value();
+      if (const auto cell = cell_behind(*settled)) out["cell"] = cell_json(*cell);
       if (accounts) out["amounts"] = accounts_json(*settled->equation, *put_in, *accounts, asked.room);
     }
     console.out << out.dump(2) << '\n';
@@ -181,6 +213,7 @@ int equation(const EquationAsked& asked, const Console& console) {
   }
   for (const auto& half : settled->halves) console.out << "  " << half.unicode() << '\n';
   console.out << settled->equation->unicode() << '\n';
+  if (const auto cell = cell_behind(*settled)) tell_cell(*cell, console);
   if (accounts) {
     console.out << accounts_text(*settled->equation, *put_in, *accounts, asked.room);
   } else if (const auto ratio = ratio_text(*settled->equation)) {

@@ -3,6 +3,7 @@
 #include <map>
 #include <set>
 
+#include "chem/cell.h"
 #include "chem/molar_mass.h"
 #include "quantity/show.h"
 #include "support/text.h"
@@ -41,9 +42,17 @@ class ReactionDraft {
     left_over();
     equivalents();
     if (limited_) foresee();
+    doubt_that_it_goes();
   }
 
  private:
+  // A reaction that runs the other way by itself is worth a second look at what was said to react.
+  void doubt_that_it_goes() {
+    constexpr double clearly = -0.05;  // V; nearer to nothing strengths decide
+    const auto cell = chem::cell_of(e_.equation.with(e_.coefficients));
+    if (cell && cell->volts < clearly) d_.note(chem::cell_sentence(*cell));
+  }
+
   // What forms, or is used up, goes with the extent alone.
   void forms(std::string_view slot, bool on_left) {
     for (const Filled& f : d_.figures(slot)) {
