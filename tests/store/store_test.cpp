@@ -41,6 +41,29 @@ TEST(Store, KeepsEveryFieldOfRandomRecordsAcrossClosing) {
   }
 }
 
+// Its constants are text with signs of their own, and what is put in has formulas in the keys.
+TEST(Store, KeepsAnEquilibriumStateAsItWasGiven) {
+  const TestFolder folder;
+  model::Record made = small_record();
+  model::Relation state = made.relations.front();
+  state.id = {11};
+  state.type = model::RelationType::equilibrium;
+  state.terms = {{"total", {7}, "CuSO4·5H2O"}, {"precipitate", {9}, "Cu(OH)2"}};
+  state.given = {{"constants", "Cu(OH)2(s) = Cu^2+ + 2 OH^-: 2.2e-20; Cu^2+ + 4 NH3 = [Cu(NH3)4]^2+: log 13.23"},
+                 {"total:NH3", "1.0 mol/L"},
+                 {"held_pH", "yes"},
+                 {"temperature", "25 Cel"}};
+  made.relations.push_back(state);
+  const std::string path = folder.file("a.sash");
+  ASSERT_TRUE(Store::create(path, made).ok());
+  const auto store = Store::open(path);
+  ASSERT_TRUE(store.ok()) << store.fault().sentence;
+  EXPECT_EQ(store->record().relations.back(), state);
+  const auto read = from_json(to_json(store->record()));
+  ASSERT_TRUE(read.ok()) << read.fault().sentence;
+  EXPECT_EQ(read->relations.back(), state);
+}
+
 TEST(Store, UndoesAndRedoesEverythingAlsoAfterReopening) {
   const TestFolder folder;
   const std::string path = folder.file("a.sash");

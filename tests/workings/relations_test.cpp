@@ -344,5 +344,17 @@ TEST(Heat, AsksForTheMassOfAVesselKnownByTheGram) {
   EXPECT_THAT(first(b).sentence, HasSubstr("the mass of the vessel, or its heat capacity as a whole"));
 }
 
+TEST(SamePortion, SaysHowAMissingDensityCanBeGiven) {
+  RecordBuilder b;
+  const auto m = b.figure("10.0 g", Kind::mass, "dish soap");
+  const auto v = b.figure("", Kind::volume, "dish soap");
+  b.relation(RelationType::same_portion, {{"mass", m}, {"volume", v}});
+  const Finding f = first(b);
+  EXPECT_EQ(f.verdict, Verdict::unsettled);
+  EXPECT_THAT(f.missing, Contains(HasSubstr("density of dish soap")));
+  EXPECT_THAT(plain_text(f.workings), HasSubstr("ρ = ?"));
+  EXPECT_THAT(plain_text(f.workings), HasSubstr("give it with the relation as density, such as 1.05 g/mL"));
+}
+
 }  // namespace
 }  // namespace sash::workings

@@ -186,6 +186,17 @@ std::optional<Attempt> Judge::follow_on(const Drafted& d) const {
   return std::nullopt;
 }
 
+namespace {
+
+Line how_to_give(const Quantity& q) {
+  return {
+      q.symbol, Piece::of_sign("="),
+      Piece::words("?  State the " + q.name +
+                   " as a figure and add it to this relation, or give it with the relation as " + q.given_as + ".")};
+}
+
+}  // namespace
+
 // Unsettled: says what would settle it.
 void Judge::ask(Finding& finding, const Drafted& d) const {
   finding.verdict = Verdict::unsettled;
@@ -210,6 +221,7 @@ void Judge::ask(Finding& finding, const Drafted& d) const {
         const bool nameable = q.from == Quantity::From::figure || q.askable;
         if (open && nameable) finding.missing.push_back("the " + q.name);
         if (q.askable) worked_out.push_back("the " + q.name);
+        if (q.askable && !q.given_as.empty()) finding.workings.lines.push_back(how_to_give(q));
       }
       if (finding.missing.empty()) finding.missing = std::move(worked_out);
     }

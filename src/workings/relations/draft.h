@@ -36,7 +36,8 @@ struct Quantity {
   std::string past_most;         ///< what more than that cannot be: "cannot be pure, dry product"
   std::optional<double> enough;  ///< SI; it must not be less than this: a quench of 100 %
   bool askable = false;          ///< hidden, and a person could state it: named when it is missing
-  bool silent = false;           ///< hidden, and left out of the workings where it is only a step between two lines
+  std::string given_as;  ///< askable: the key it can be given under, and an example: "density, such as 1.05 g/mL"
+  bool silent = false;   ///< hidden, and left out of the workings where it is only a step between two lines
 };
 
 /// Whether quantities of a kind can be zero or less: differences, energies, pH. All others are positive.

@@ -214,6 +214,12 @@ std::size_t Drafting::hidden(std::string name, Piece symbol, Kind kind, bool ask
   return add(std::move(q));
 }
 
+std::size_t Drafting::asked(std::string name, Piece symbol, Kind kind, std::string given_as) {
+  const std::size_t quantity = hidden(std::move(name), std::move(symbol), kind, true);
+  at(quantity).given_as = std::move(given_as);
+  return quantity;
+}
+
 std::optional<std::size_t> Drafting::molar_mass(const chem::Formula& formula) {
   const auto mass = chem::molar_mass(formula);
   if (!mass) {

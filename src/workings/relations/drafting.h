@@ -53,6 +53,8 @@ class Drafting {
   std::size_t constant(std::string key, std::string name, Piece symbol, quantity::Kind kind, const quantity::Unit& unit,
                        double si, double si_spread, std::string source);
   std::size_t hidden(std::string name, Piece symbol, quantity::Kind kind, bool askable = false);
+  /// A hidden quantity that a person could state, or give with the relation as `given_as` tells.
+  std::size_t asked(std::string name, Piece symbol, quantity::Kind kind, std::string given_as);
   /// The molar mass of a formula as a constant; what is wrong with it is said in Draft::missing.
   std::optional<std::size_t> molar_mass(const chem::Formula& formula);
 

@@ -168,7 +168,9 @@ class HeatDraft {
                          unit.to_si(known->spread), known->source);
     }
     d_.note(known.fault().sentence);
-    const std::size_t hidden = d_.hidden(name + " (" + material + ")", symbol, Kind::other, true);
+    const std::size_t hidden =
+        d_.asked(name + " (" + material + ")", symbol, Kind::other,
+                 (below.empty() ? "heat_capacity" : "vessel_heat_capacity") + std::string(", such as 2.1 J/(g.K)"));
     d_.at(hidden).unit = unit;
     return hidden;
   }
@@ -198,7 +200,7 @@ class HeatDraft {
     if (!enthalpy) enthalpy = d_.given_quantity("enthalpy", Kind::other, symbol, "molar enthalpy");
     if (!enthalpy) enthalpy = tabulated_enthalpy(d_, symbol);
     if (!enthalpy) {
-      enthalpy = d_.hidden("molar enthalpy of what happens", symbol, Kind::other, true);
+      enthalpy = d_.asked("molar enthalpy of what happens", symbol, Kind::other, "enthalpy, such as -55.8 kJ/mol");
       d_.at(*enthalpy).unit = quantity::Unit::known("kJ/mol");
     }
     d_.ratio("the heat and the amount", heat_, {amount, *enthalpy}, -1);

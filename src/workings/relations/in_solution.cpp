@@ -148,7 +148,7 @@ class Solution {
     for (const Filled& strength : key == "density" ? strengths_ : std::vector<Filled>{}) {
       if (const auto table = density_of_solution(d_, strength, symbol, name)) return *table;
     }
-    return d_.hidden(name, symbol, Kind::density, true);
+    return d_.asked(name, symbol, Kind::density, key + ", such as 1.05 g/mL");
   }
 
   Drafting& d_;

@@ -73,7 +73,7 @@ class SamePortion final : public RelationKind {
     const Piece symbol = Piece::of_symbol("ρ");
     if (const auto given = d.given_quantity("density", Kind::density, symbol, name)) return *given;
     if (const auto table = density_of_substance(d, symbol, name)) return *table;
-    return d.hidden(name, symbol, Kind::density, true);
+    return d.asked(name, symbol, Kind::density, "density, such as 1.05 g/mL");
   }
 
   static void relate_amount(Drafting& d, std::size_t mass, std::size_t amount) {

@@ -15,7 +15,8 @@ std::size_t molar_mass_of(Drafting& d, const std::optional<chem::Formula>& formu
   if (formula) {
     if (const auto constant = d.molar_mass(*formula)) return *constant;
   }
-  return d.hidden("formula or molar mass of " + substance, symbol, Kind::molar_mass, true);
+  return d.asked("formula or molar mass of " + substance, symbol, Kind::molar_mass,
+                 "substance, such as CuSO4·5H2O, or molar_mass, such as 249.68 g/mol");
 }
 
 void limit_yield(Quantity& percent) {

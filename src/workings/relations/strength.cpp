@@ -42,7 +42,7 @@ std::size_t base_of(Drafting& d, SolutionSide& side, const StrengthMeaning& mean
     const Piece symbol = Piece::of_symbol("ρ", side.below);
     std::optional<std::size_t> density = d.given_quantity(side.density_key, Kind::density, symbol, name);
     if (!density && strength != nullptr) density = density_of_solution(d, *strength, symbol, name);
-    if (!density) density = d.hidden(name, symbol, Kind::density, true);
+    if (!density) density = d.asked(name, symbol, Kind::density, side.density_key + ", such as 1.05 g/mL");
     d.product("the mass and volume of the " + side.name, {{*side.mass, -1}, {*density, 1}, {*side.volume, 1}});
   }
   return *wanted;
