@@ -317,7 +317,7 @@ void Answers::arrange(Action action) {
         state_.sheet.search.clear();
       } else {
         select({});
-        state_.lower.findings.chosen.reset();
+        state_.lower.findings.chosen.forget();
       }
       return kit_.focus().let_go();
     default:

@@ -8,7 +8,9 @@
 namespace sash::desk {
 
 void Answers::walk_stops(const std::vector<PinStop>& stops, int by) {
-  const auto stop = step_stop(stops, state_.selection, film_now(view_, sheet().film), by);
+  auto stop = step_stop(stops, state_.selection, film_now(view_, sheet().film), by);
+  // Among the hits of a search the last one is followed by the first.
+  if (!stop && !stops.empty() && !state_.sheet.search.empty()) stop = by > 0 ? stops.front() : stops.back();
   if (!stop) return;
   go_to_stop(*stop);
 }
@@ -39,7 +41,7 @@ void Answers::walk(Action action) {
       state_.lower.page = LowerState::Page::findings;
       const auto next = step_finding(findings, list.chosen, action == Action::next_finding ? 1 : -1, list.only);
       if (!next || findings.rows.empty()) return;
-      list.chosen = next;
+      list.chosen.choose(findings, *next);
       list.follow = true;
       Asks asks;
       go_to_finding(findings.rows[*next], asks);

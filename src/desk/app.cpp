@@ -18,6 +18,10 @@ RecordKey key_of(const session::SessionView& view) {
   return {view.path, view.revision, &view.report, view.report.findings.size(), view.report.test.statistic};
 }
 
+bool has_clips(const model::Record& record) {
+  return std::ranges::any_of(record.footages, [](const model::Footage& f) { return !f.path.empty(); });
+}
+
 // The panes of a window with a record.
 struct Layout {
   Rect top;
@@ -162,6 +166,7 @@ struct App::Inner {
     }
     if (!thing_of(view.record, thing)) return;
     state.selection = {thing, std::nullopt};
+    state.editor.fresh = true;
     state.editor.to_first_field =
         !std::holds_alternative<model::RelationId>(thing) && !std::holds_alternative<model::LineId>(thing);
   }
@@ -177,6 +182,19 @@ struct App::Inner {
       if (notice.fault && !in_banner)
         state.notices.say({.text = notice.sentence, .tone = Safety::warning, .number = notice.number}, now);
     }
+  }
+
+  // What was done last is told at the foot for a while.
+  bool news_fresh(Kit& kit, const session::SessionView& view) {
+    constexpr double while_in_seconds = 20;
+    const std::uint64_t newest = view.notices.empty() ? 0 : view.notices.back().number;
+    if (newest != state.newest_notice) {
+      state.newest_notice = newest;
+      state.news_since = kit.now();
+    }
+    const double rest = state.news_since + while_in_seconds - kit.now();
+    if (newest != 0 && rest > 0) kit.wake_in(rest);
+    return rest > 0;
   }
 
   // Proposals are shown first when they have just come, and in a record that is hardly anything else.
@@ -197,8 +215,9 @@ struct App::Inner {
       const FontMeasure body(*kit.fonts().body);
       const FontMeasure small(*kit.fonts().small);
       const SheetSizes s = SheetSizes::of(m);
-      return show_sheet({view.record, view.cover, verdicts, state.sheet.search},
-                        {share_columns(width, m.body), body, small, s.gap, s.inset, s.lane, s.sign});
+      return show_sheet(
+          {view.record, view.cover, verdicts, state.sheet.search},
+          {share_columns(width, m.body, has_clips(view.record)), body, small, s.gap, s.inset, s.lane, s.sign});
     });
     if (had && state.kept_sheet.made() != made) {  // the same moment stays at the upper edge
       state.sheet.top = shown.elastic.y(top);
@@ -217,8 +236,10 @@ struct App::Inner {
     const auto& verdicts = state.kept_verdicts.get(record, [&] { return verdicts_of(view.report); });
     const SheetShown& shown = sheet(kit, view, verdicts, l.middle.width() - m.scrollbar);
     const auto& findings = state.kept_findings.get(record, [&] { return show_findings(view, shown.film); });
-    const auto& proposals = state.kept_proposals.get({record, 0, 0, state.sheet.search},
-                                                     [&] { return show_proposals(view.record, shown.proposals); });
+    state.lower.findings.chosen.follow(findings);
+    const auto& outlook = state.kept_outlook.get(record, [&] { return outlook_of(view.record); });
+    const auto& proposals = state.kept_proposals.get(
+        {record, 0, 0, state.sheet.search}, [&] { return show_proposals(view.record, shown.proposals, outlook); });
     turn_to_proposals(shown);
     const auto& bar = state.kept_bar.get({record, bar_slots(m, l.left.width() - m.px(16))}, [&] {
       return show_bar(view.record, view.cover, verdicts, shown.film, bar_slots(m, l.left.width() - m.px(16)));
@@ -244,7 +265,7 @@ struct App::Inner {
                state.sheet, host.surfaces, asks, sheet_anchors);
     draw_workings(kit, l.workings, workings, view, state.workings, asks, working_anchors);
     draw_lower(kit, l.findings, {findings, proposals, state.selection, view.read_only.has_value()}, state.lower, asks);
-    draw_foot(kit, l.foot, show_foot(view));
+    draw_foot(kit, l.foot, show_foot(view, news_fresh(kit, view)));
     splitters(kit, window, l, state.settings.splits);
     if (state.panels.open == Panel::none) leaders(kit, l, sheet_anchors, working_anchors, state.selection);
     answers.take(asks);
@@ -259,7 +280,7 @@ struct App::Inner {
     refresh_offers(state.welcome_path, host);
     draw_welcome(kit, {{window.min.x, window.min.y + top}, {window.max.x, window.max.y - m.tight_row}},
                  show_welcome(view, host.can_choose), state.welcome_path, asks);
-    draw_foot(kit, {{window.min.x, window.max.y - m.tight_row}, window.max}, show_foot(view));
+    draw_foot(kit, {{window.min.x, window.max.y - m.tight_row}, window.max}, show_foot(view, news_fresh(kit, view)));
     answers.take(asks);
   }
 

@@ -82,7 +82,9 @@ struct AppState {
   PanelState panels;
   PathState welcome_path;
   Notices notices;
-  std::uint64_t last_notice = 0;
+  std::uint64_t last_notice = 0;    // of those that became cards
+  std::uint64_t newest_notice = 0;  // of those told at the foot
+  double news_since = 0;
   std::optional<session::ThingRef> last_made;
   std::string record_path;
 
@@ -90,6 +92,7 @@ struct AppState {
   Kept<RecordKey, FindingsShown> kept_findings;
   Kept<SheetKey, SheetShown> kept_sheet;
   Kept<BarKey, BarShown> kept_bar;
+  Kept<RecordKey, std::optional<Outlook>> kept_outlook;
   Kept<SheetKey, ProposalsShown> kept_proposals;
   Kept<SelectedKey, WorkingsShown> kept_workings;
   Kept<SelectedKey, EditorShown> kept_editor;

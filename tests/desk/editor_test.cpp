@@ -2,6 +2,8 @@
 
 #include <gtest/gtest.h>
 
+#include <algorithm>
+
 namespace sash::desk {
 namespace {
 
@@ -110,6 +112,36 @@ TEST(Editor, IsEmptyForWhatIsEditedElsewhere) {
   EXPECT_FALSE(show_editor(r, {}, Selection{model::RelationId{1}, std::nullopt}, false).thing);
   EXPECT_FALSE(show_editor(r, {}, Selection{model::FigureId{9}, std::nullopt}, false).thing);
   EXPECT_FALSE(show_editor(r, {}, Selection{}, false).thing);
+}
+
+TEST(Editor, OffersWhatClosesAGapInTheCover) {
+  model::Record record;
+  record.footages.push_back({.id = {1}, .duration = Moment::seconds(120)});
+  model::Hazard hazard;
+  hazard.id = {1};
+  hazard.place = {model::FootageId{1}, Moment::seconds(60), Moment::seconds(80)};
+  hazard.cause = "brown fume";
+  record.hazards.push_back(hazard);
+  model::Callout callout;
+  callout.id = {1};
+  callout.place = {model::FootageId{1}, Moment::seconds(62), Moment::seconds(63)};
+  callout.text = "Nitrogen dioxide is toxic: keep the sash down to the mark and stay out of the hood.";
+  callout.hazards = {hazard.id};
+  record.callouts.push_back(callout);
+
+  const auto gaps = [&] {
+    const auto cover = safety::check_cover(record);
+    return std::count_if(cover.findings.begin(), cover.findings.end(), [](const safety::CoverFinding& f) {
+      return f.gap != safety::Gap::none && f.gap != safety::Gap::ends_early;
+    });
+  };
+  ASSERT_EQ(gaps(), 2) << "late, and too brief";
+  for (int step = 0; step < 2; ++step) {
+    const auto shown = show_editor(record, safety::check_cover(record), {model::CalloutId{1}, std::nullopt}, false);
+    ASSERT_FALSE(shown.mends.empty());
+    record.callouts.front() = shown.mends.front().callout;
+  }
+  EXPECT_EQ(gaps(), 0);
 }
 
 }  // namespace

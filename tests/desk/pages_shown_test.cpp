@@ -115,10 +115,39 @@ TEST(Findings, OnlyFiguresThatMayBeWrongBearTheMarkOfAConflict) {
 TEST(Findings, AreSteppedWithinOneGroupWhereThatIsAskedFor) {
   const Looked looked;
   const auto shown = show_findings(looked.view(), Film(looked.record));
-  const auto gap = step_finding(shown, std::nullopt, 1, FindingGroup::cover_gap);
+  const auto gap = step_finding(shown, {}, 1, FindingGroup::cover_gap);
   ASSERT_TRUE(gap);
   EXPECT_EQ(shown.rows[*gap].group, FindingGroup::cover_gap);
-  EXPECT_EQ(step_finding(shown, 0, -1, std::nullopt), 0U);  // stays at the end
+  ChosenFinding first;
+  first.choose(shown, 0);
+  EXPECT_EQ(step_finding(shown, first, -1, std::nullopt), 0U);  // stays at the end
+}
+
+TEST(Findings, TheChosenOneIsKeptWhileTheListChangesAroundIt) {
+  Looked looked;
+  const auto before = show_findings(looked.view(), Film(looked.record));
+  ChosenFinding chosen;
+  const auto gap = step_finding(before, chosen, 1, FindingGroup::cover_gap);
+  ASSERT_TRUE(gap);
+  ASSERT_LT(*gap + 1, before.rows.size());
+  chosen.choose(before, *gap);
+
+  FindingsShown after = before;
+  after.rows.erase(after.rows.begin());  // something above it was settled
+  chosen.follow(after);
+  EXPECT_EQ(chosen.row, *gap - 1);
+
+  after.rows.erase(after.rows.begin() + static_cast<std::ptrdiff_t>(*chosen.row));  // and now itself
+  chosen.follow(after);
+  EXPECT_FALSE(chosen.row) << "another finding is not chosen by having moved up";
+  EXPECT_EQ(step_finding(after, chosen, 1, std::nullopt), *gap - 1) << "but it is the next one to look at";
+}
+
+TEST(Foot, TellsWhatWasDoneForAWhileAndThenTheKeys) {
+  Looked looked;
+  looked.notices = {{"Began the record talk.sash.", false, 1}};
+  EXPECT_EQ(show_foot(looked.view(), true).news, "Began the record talk.sash.");
+  EXPECT_THAT(show_foot(looked.view(), false).news, HasSubstr("every key"));
 }
 
 TEST(Workings, OfAFigureAreAllItsRelations) {
@@ -212,9 +241,9 @@ TEST(TransportRow, SaysTimeTimeCodeWordsAndCallouts) {
 TEST(Foot, NamesTheWorkUnderWay) {
   Looked looked;
   looked.jobs = {{"Indexing bench.mp4", 0.426}, {"Stills", 0}};
-  EXPECT_EQ(show_foot(looked.view()).work, "Indexing bench.mp4, 42 %  and 1 more");
+  EXPECT_EQ(show_foot(looked.view(), true).work, "Indexing bench.mp4, 42 %  and 1 more");
   looked.notices = {{"Saved a copy.", false, 1}};
-  EXPECT_EQ(show_foot(looked.view()).news, "Saved a copy.");
+  EXPECT_EQ(show_foot(looked.view(), true).news, "Saved a copy.");
 }
 
 // Source: IUPAC abridged standard atomic weights 2021, added up: 63.546 + 32.06 + 9 × 15.999 + 10 × 1.008 = 249.677
@@ -262,10 +291,10 @@ TEST(Banner, AReadOnlyRecordSaysSoOnceNotThrice) {
   Looked looked;
   looked.notices = {{"It is open at another desk.", true, 1}};
   auto view = looked.view();
-  EXPECT_EQ(show_foot(view).news, "It is open at another desk.");
+  EXPECT_EQ(show_foot(view, true).news, "It is open at another desk.");
   view.read_only = "It is open at another desk.";
   EXPECT_EQ(show_top(view).read_only, "It is open at another desk.");
-  EXPECT_NE(show_foot(view).news, "It is open at another desk.");
+  EXPECT_NE(show_foot(view, true).news, "It is open at another desk.");
 }
 
 TEST(WordsOnScreen, SayFiguresAsTheTradeDoes) {

@@ -15,7 +15,7 @@ const EvenMeasure small(6, 17);
 
 ProposalsShown proposals_of(const model::Record& record, std::string_view search = {}) {
   const auto sheet = show_sheet({record, {}, {}, search}, {share_columns(600, 15), body, small});
-  return show_proposals(record, sheet.proposals);
+  return show_proposals(record, sheet.proposals, outlook_of(record));
 }
 
 model::Record with_proposals() {
@@ -61,6 +61,26 @@ TEST(Proposals, WhatIsSettledIsNotAmongThem) {
 TEST(Proposals, TheSearchNarrowsThem) {
   const auto record = with_proposals();
   EXPECT_LT(proposals_of(record, "copper").rows.size(), proposals_of(record).rows.size());
+}
+
+TEST(Proposals, WhatWouldBeWrongIsPlainBeforeAnyIsAccepted) {
+  model::Record record = testing::lesson();
+  const auto report = workings::check(record);
+  for (auto& f : record.figures) f.origin.standing = model::Standing::proposed;
+  for (auto& r : record.relations) r.origin.standing = model::Standing::proposed;
+  const auto shown = proposals_of(record);
+  EXPECT_THAT(shown.outlook, HasSubstr("1 conflict")) << "as many as the lesson has once all are accepted";
+  EXPECT_TRUE(shown.outlook_bad);
+  for (const auto& state : report.figures) {
+    const auto row = row_of(shown, {state.figure, std::nullopt});
+    ASSERT_TRUE(row);
+    EXPECT_EQ(shown.rows[*row].wrong, state.blame == workings::Blame::culprit) << state.figure.number;
+  }
+}
+
+TEST(Proposals, WithoutAnyThereIsNothingToLookAheadTo) {
+  model::Record record;
+  EXPECT_FALSE(outlook_of(record));
 }
 
 }  // namespace

@@ -52,6 +52,9 @@ TEST(Sheet, ColumnsFillTheWidthAndPicturesGoFirst) {
   }
   EXPECT_EQ(share_columns(400, 15).picture.width, 0);
   EXPECT_GT(share_columns(900, 15).picture.width, 0);
+  const auto narration_only = share_columns(900, 15, false);
+  EXPECT_EQ(narration_only.picture.width, 0) << "no footage, no stills";
+  EXPECT_GT(narration_only.sound.width, share_columns(900, 15).sound.width);
 }
 
 TEST(Sheet, WordsOfFiguresAreMarkedWithTheirFamily) {

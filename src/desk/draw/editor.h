@@ -22,6 +22,7 @@ struct EditorState {
   bool naming_portion = false;
   std::optional<model::FigureId> portion_for;  ///< the figure a new portion is meant for, until it is there
   bool to_first_field = false;                 ///< the first field wants the keyboard
+  bool fresh = false;  ///< the pin was just made: typing replaces what it was given to start from
 };
 
 /// The row of fields for the selected pin, or what can be pinned when none is.

@@ -38,7 +38,7 @@ void counts_row(Kit& kit, const FindingsShown& shown, FindingsState& state) {
     const Pressed p = area(kit, "findings.only." + std::to_string(g), box, {.label = words});
     if (p.clicked) {
       state.only = on ? std::nullopt : std::optional(group);
-      state.chosen.reset();
+      state.chosen.forget();
     }
     paint.fill(box, on ? t.selection : p.hovered ? t.raised_over : t.raised, m.radius);
     if (on) paint.frame(box, t.accent, m.hair, m.radius);
@@ -102,7 +102,7 @@ void draw_findings(Kit& kit, const FindingsShown& shown, FindingsState& state, A
     count = shown.counts[group];
   }
   std::optional<std::size_t> chosen;
-  if (state.chosen && *state.chosen >= first && *state.chosen < first + count) chosen = *state.chosen - first;
+  if (const auto& at = state.chosen.row; at && *at >= first && *at < first + count) chosen = *at - first;
   const float line = FontMeasure(*kit.fonts().small).line_height();
   const ListChange change =
       list(kit, "findings.list", count, chosen,
@@ -111,8 +111,8 @@ void draw_findings(Kit& kit, const FindingsShown& shown, FindingsState& state, A
             .empty_note = "Nothing checked yet. Tie figures together, or pin hazards, and what comes out stands here."},
            [&](Painter& paint, const ListRow& row) { draw_row(kit, paint, row.at, shown.rows[first + row.index]); });
   if ((change.moved || change.activated) && chosen) {
-    state.chosen = first + *chosen;
-    go_to_finding(shown.rows[*state.chosen], asks);
+    state.chosen.choose(shown, first + *chosen);
+    go_to_finding(shown.rows[first + *chosen], asks);
   }
 }
 

@@ -10,7 +10,7 @@
 namespace sash::desk {
 
 struct FindingsState {
-  std::optional<std::size_t> chosen;
+  ChosenFinding chosen;
   std::optional<FindingGroup> only;
   bool follow = false;  ///< bring the chosen row into sight
 };

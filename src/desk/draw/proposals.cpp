@@ -30,7 +30,13 @@ void draw_row(Kit& kit, Painter& paint, const Rect& at, const ProposalRow& row) 
   const float wide = text_size(kit.fonts().small_digits, when).x;
   paint.text_in({{right - wide - 1, top}, {right, top + line}}, kit.fonts().small_digits, t.muted, when, Align::right);
   right -= wide + m.px(8);
-  const float used = paint.text_in({{left, top}, {right, top + line}}, kit.fonts().small_strong, t.text, row.title);
+  if (row.wrong) {
+    const Rect mark{{right - line, top}, {right, top + line}};
+    draw_mark(paint, square_in(mark, m.px(13)), Verdict::conflict, t.bad);
+    right = mark.min.x - m.px(4);
+  }
+  const float used = paint.text_in({{left, top}, {right, top + line}}, kit.fonts().small_strong,
+                                   row.wrong ? t.bad : t.text, row.title);
   paint.text_in({{left + used + m.px(8), top}, {right, top + line}}, kit.fonts().small, t.text, row.about);
   paint.text_in({{left, top + line}, {at.max.x - m.px(4), top + line * 2}}, kit.fonts().small, t.muted, row.why);
   paint.hline(at.max.y - m.hair, left, at.max.x, t.line, m.hair);
@@ -58,6 +64,15 @@ void draw_proposals(Kit& kit, const ProposalsShown& shown, const Selection& sele
       asks.want(Action::refuse);
   }
   const float line = FontMeasure(*kit.fonts().small).line_height();
+  if (!shown.outlook.empty()) {
+    const Rect place = take_place({ImGui::GetContentRegionAvail().x, std::round(line * 1.2F)});
+    const Rect sign{place.min, {place.min.x + m.px(20), place.max.y}};
+    const Colour ink = shown.outlook_bad ? kit.theme().bad : kit.theme().muted;
+    Painter paint;
+    draw_mark(paint, square_in(sign, m.px(13)), shown.outlook_bad ? Verdict::conflict : Verdict::agrees, ink);
+    paint.text_in({{sign.max.x, place.min.y}, place.max}, kit.fonts().small, ink, shown.outlook);
+    kit.note("proposals.outlook", place, shown.outlook);
+  }
   std::optional<std::size_t> chosen = row_of(shown, selection);
   const ListChange change =
       list(kit, "proposals.list", shown.rows.size(), chosen,

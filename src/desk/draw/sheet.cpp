@@ -4,12 +4,12 @@
 #include <cmath>
 
 #include "desk/draw/font_measure.h"
-#include "desk/draw/kit/field.h"
 #include "desk/draw/kit/panes.h"
-#include "desk/draw/kit/text_block.h"
 #include "desk/draw/sheet_backdrop.h"
 #include "desk/draw/sheet_blocks.h"
 #include "desk/draw/sheet_grips.h"
+#include "desk/draw/sheet_line_edit.h"
+#include "desk/draw/sheet_scroll.h"
 #include "desk/draw/sheet_tools.h"
 #include "desk/shown/words.h"
 
@@ -18,9 +18,7 @@ namespace {
 
 using Kind = SheetItem::Kind;
 
-constexpr double playhead_low = 0.72;   // share of the height past which the sheet moves on
-constexpr double playhead_rest = 0.30;  // where it then puts the playhead
-constexpr float drag_begins = 4;        // pixels
+constexpr float drag_begins = 4;  // pixels
 
 session::ThingRef ref_of_block(const SheetShown& shown, const SheetItem& item) {
   switch (item.kind) {
@@ -65,12 +63,10 @@ class Body {
   void run() {
     const Pane pane(kit_, "sheet", at_, {.scrolls = false, .padded = false});
     pressed_ = area(kit_, "sheet.body", at_, {.label = "running sheet", .by_keyboard = false, .draggable = true});
-    if (pane.hovered()) wheel();
-    scroll_bar();
-    follow();
-    state_.top = std::clamp(state_.top, least_top(), most_top());
+    SheetScroll scroll(kit_, at_, frame_, state_);
+    scroll.move(pane.hovered());
     find_hovered();
-    paint();
+    paint(scroll);
     answer();
     edit_line();
   }
@@ -79,64 +75,9 @@ class Body {
   const Theme& t() const { return kit_.theme(); }
   const Metrics& m() const { return kit_.m(); }
   double view_height() const { return static_cast<double>(at_.height()); }
-  // Air above the first moment, so that the playhead's flag there is whole.
-  double least_top() const { return -static_cast<double>(m().px(12)); }
-  double most_top() const { return std::max(least_top(), shown_.elastic.height() - view_height() * 0.6); }
   float to_window(double y) const { return at_.min.y + static_cast<float>(y - state_.top); }
   double to_sheet(float y) const { return state_.top + static_cast<double>(y - at_.min.y); }
   float x(const SheetColumns::Column& c) const { return at_.min.x + c.x; }
-
-  // --- moving
-
-  void wheel() {
-    const float notches = ImGui::GetIO().MouseWheel;
-    if (notches == 0) return;
-    const double from = state_.glide_to.value_or(state_.top);
-    state_.glide_to = std::clamp(from - static_cast<double>(notches * m().px(72)), least_top(), most_top());
-    state_.follow = false;
-  }
-
-  void follow() {
-    if (state_.drag == SheetState::Drag::scrub || state_.drag == SheetState::Drag::pin) return;
-    if (state_.follow) {
-      const double y = shown_.elastic.y(frame_.now);
-      const double target = state_.glide_to.value_or(state_.top);
-      if (y < target + std::min(view_height() * 0.06, -least_top()) || y > target + view_height() * playhead_low) {
-        state_.glide_to = std::clamp(y - view_height() * playhead_rest, least_top(), most_top());
-      }
-    }
-    if (!state_.glide_to) return;
-    const double way = *state_.glide_to - state_.top;
-    if (std::abs(way) < 0.75 || std::abs(way) > view_height() * 3) {  // far jumps do not rush past
-      state_.top = *state_.glide_to;
-      state_.glide_to.reset();
-      return;
-    }
-    const double step = 1 - std::exp(-static_cast<double>(std::clamp(ImGui::GetIO().DeltaTime, 0.001F, 0.05F)) * 16);
-    state_.top += way * step;
-    kit_.wake_in(0);
-  }
-
-  void scroll_bar() {
-    const float width = m().scrollbar;
-    const Rect track{{at_.max.x - width, at_.min.y}, at_.max};
-    const double whole = std::max(1.0, shown_.elastic.height());
-    if (whole <= view_height()) return;
-    const float size = std::max(m().px(28), static_cast<float>(view_height() / whole) * track.height());
-    const auto share = static_cast<float>(std::clamp(state_.top / std::max(1.0, most_top()), 0.0, 1.0));
-    const Rect thumb{{track.min.x + m().px(3), track.min.y + share * (track.height() - size)},
-                     {track.max.x - m().px(2), track.min.y + share * (track.height() - size) + size}};
-    const Pressed p = area(kit_, "sheet.scroll", track, {.label = "scroll", .by_keyboard = false, .draggable = true});
-    if (p.held) {
-      const float mouse = ImGui::GetIO().MousePos.y - track.min.y - size / 2;
-      state_.top =
-          static_cast<double>(std::clamp(mouse / std::max(1.0F, track.height() - size), 0.0F, 1.0F)) * most_top();
-      state_.glide_to.reset();
-      state_.follow = false;
-    }
-    bar_ = thumb;
-    bar_hot_ = p.held || p.hovered;
-  }
 
   // --- what is where
 
@@ -188,7 +129,7 @@ class Body {
 
   // --- painting
 
-  void paint() {
+  void paint(const SheetScroll& scroll) {
     Painter p;
     p.clip(at_);
     const Backdrop backdrop(kit_, p, at_, frame_, state_.top);
@@ -198,7 +139,7 @@ class Body {
     if (!frame_.view.read_only) grips.paint_selected(p);
     backdrop.playhead();
     if (state_.drag == SheetState::Drag::pin && state_.dragged) grips.paint_dragged(p, *state_.grip, *state_.dragged);
-    p.fill(bar_, bar_hot_ ? t().muted : t().strong_line, m().scrollbar / 2);
+    scroll.paint_bar(p);
     p.unclip();
   }
 
@@ -392,53 +333,20 @@ class Body {
     asks_.edit = true;
   }
 
-  // --- a line edited in its place
-
   void edit_line() {
     if (!state_.editing) return;
-    auto& edit = *state_.editing;
-    const bool writing = !edit.line.known();
-    const auto* stored = model::find(frame_.view.record, edit.line);
-    const auto found = shown_.block_of_line.find(edit.line.number);
-    if (!writing && (found == shown_.block_of_line.end() || stored == nullptr)) {
-      state_.editing.reset();
-      return;
+    const auto found = shown_.block_of_line.find(state_.editing->line.number);
+    std::optional<Rect> place;
+    if (!state_.editing->line.known()) {
+      place = playhead_place();
+    } else if (found != shown_.block_of_line.end()) {
+      place = place_of_block(found->second, SheetShown::sound_column);
     }
-    const Rect place = writing ? playhead_place() : place_of_block(found->second, SheetShown::sound_column);
-    const float width = std::max(place.width(), m().px(240));
-    const WrappedLook look{
-        .field = {.hint = writing ? "What is said from here on, a paragraph a line" : "", .width = width},
-        .least_rows = writing ? 4U : 2U,
-        .enter_commits = !writing};
-    const float height = wrapped_height(kit_, edit.text, look) + kit_.m().small * 1.3F + m().px(20);
-    const float top = std::clamp(place.min.y, at_.min.y + m().px(4), std::max(at_.min.y, at_.max.y - height));
-    const Rect box{{place.min.x - m().px(4), top - m().px(4)}, {place.min.x + width + m().px(4), top + height}};
-    Painter p;
-    p.card(box, t().raised, t().accent, t().shadow, m().radius);
-    const Pane pane(kit_, "sheet.edit", box.shrunk(m().px(4)), {.scrolls = false, .padded = false, .ground = false});
-    if (edit.fresh) kit_.focus().move_to("sheet.edit.text", false);
-    edit.fresh = false;
-    const FieldEdit e = wrapped_field(kit_, "sheet.edit.text", edit.text, look);
-    paragraph(kit_.fonts().small, t().muted,
-              writing ? "Ctrl+Enter keeps, Esc drops" : "Enter keeps, Esc leaves as it was");
-    const std::string before = writing ? std::string() : stored->text;
-    if ((e.committed || e.left) && edit.text != before) {
-      keep_line(stored, edit.text);
-      state_.editing.reset();
-    } else if (e.committed || e.escaped || e.left) {
-      state_.editing.reset();
-    }
-  }
-
-  void keep_line(const model::NarrationLine* stored, const std::string& text) {
-    if (stored == nullptr) return asks_.want(session::AddText{text});
-    model::NarrationLine line = *stored;
-    line.text = text;
-    asks_.want(session::PutThing{line, "Edit narration"});
+    draw_line_edit(kit_, at_, place, frame_.view.record, state_.editing, asks_);
   }
 
   Rect playhead_place() const {
-    const float y = std::clamp(to_window(shown_.elastic.y(frame_.now)), at_.min.y, at_.max.y - m().px(120));
+    const float y = std::clamp(to_window(shown_.elastic.y(frame_.now)), at_.min.y, at_.max.y);
     const float left = x(shown_.columns.sound);
     return {{left, y}, {left + shown_.columns.sound.width, y}};
   }
@@ -453,19 +361,9 @@ class Body {
   std::vector<FigureAnchor>& anchors_;
   Pressed pressed_;
   std::optional<Placed> hovered_;
-  Rect bar_{};
-  bool bar_hot_ = false;
 };
 
 }  // namespace
-
-void show_moment(SheetState& state, const SheetShown& shown, Moment film, float height) {
-  const double y = shown.elastic.y(film);
-  const double top = state.glide_to.value_or(state.top);
-  const auto room = static_cast<double>(height);
-  if (y >= top + room * 0.05 && y <= top + room * playhead_low) return;
-  state.glide_to = y - room * playhead_rest;
-}
 
 void draw_sheet(Kit& kit, const Rect& at, const SheetFrame& frame, SheetState& state, Surfaces& surfaces, Asks& asks,
                 std::vector<FigureAnchor>& anchors) {

@@ -219,7 +219,9 @@ void draw_figure(Kit& kit, Painter& paint, const Rect& at, const FigureShown& fi
     (below ? subject_right : right) = mark.min.x - m.px(2);
   }
   const Colour ink = figure.superseded ? t.faint : figure.verdict == Verdict::conflict ? t.bad : t.text;
-  const float used = paint.text_in({{text_left, top}, {right, top + body}}, kit.fonts().strong, ink, figure.title);
+  const bool tight = text_size(kit.fonts().strong, figure.title).x > right - text_left;
+  const float used = paint.text_in({{text_left, top}, {right, top + body}},
+                                   tight ? kit.fonts().small_strong : kit.fonts().strong, ink, figure.title);
   if (figure.superseded) paint.hline(std::round(top + body / 2), text_left, text_left + used, t.faint, m.hair);
   if (!figure.subject.empty()) {
     paint.text_in({{text_left, top + body}, {subject_right, top + body + small}}, kit.fonts().small, t.muted,

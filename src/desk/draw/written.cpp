@@ -5,6 +5,7 @@
 
 #include "desk/draw/kit/area.h"
 #include "desk/draw/kit/controls.h"
+#include "support/text.h"
 
 namespace sash::desk {
 namespace {
@@ -53,6 +54,8 @@ struct Set {
   float x;
 };
 
+constexpr float indent = 1.2F;  // of what goes on in the next row, in heights of the type
+
 float air_before(const Piece& piece, float em) { return piece.kind == Piece::Kind::sign ? em * 0.32F : 0; }
 
 class Flow {
@@ -64,7 +67,8 @@ class Flow {
     width_ = ImGui::GetContentRegionAvail().x;
   }
 
-  void line(const workings::Line& pieces) {
+  void line(const workings::Line& written) {
+    const std::vector<Piece> pieces = breakable(written);
     float x = 0;
     std::vector<Set> row;
     for (const Piece& piece : pieces) {
@@ -81,7 +85,7 @@ class Flow {
         }
         put(row);
         row = std::move(down);
-        x = em_ * 1.2F;
+        x = em_ * indent;
         for (Set& s : row) {
           s.x = x;
           x += s.extent.width + air_before(*s.piece, em_);
@@ -101,6 +105,23 @@ class Flow {
   }
 
  private:
+  /// The line with each text that is wider than the pane taken apart into its words.
+  std::vector<Piece> breakable(const workings::Line& line) const {
+    std::vector<Piece> out;
+    for (const Piece& piece : line) {
+      if (piece.kind != Piece::Kind::text || typeset_of(piece).measure(kit_.fonts()).width <= width_ - em_ * indent) {
+        out.push_back(piece);
+        continue;
+      }
+      for (const std::string_view word : split(piece.text, ' ')) {
+        if (word.empty()) continue;
+        out.push_back(piece);
+        out.back().text = std::string(word) + ' ';
+      }
+    }
+    return out;
+  }
+
   void put(const std::vector<Set>& row) {
     float above = em_;
     float below = em_ * 0.3F;

@@ -6,6 +6,8 @@
 #include "desk/shown/words.h"
 #include "quantity/glassware.h"
 #include "quantity/trade_unit.h"
+#include "safety/callout_text.h"
+#include "safety/reading.h"
 #include "support/text.h"
 
 namespace sash::desk {
@@ -146,6 +148,30 @@ std::vector<std::string> instruments_for(const model::Figure& f) {
   return names;
 }
 
+// A callout that comes too late begins earlier, its end stays; one too brief to read stays longer.
+std::vector<Mend> mends_of(const model::Record& record, const safety::Cover& cover, const model::Callout& callout) {
+  std::vector<Mend> mends;
+  const auto& limits = safety::reading_profile(record.bench.reading_profile);
+  for (const auto& finding : cover.findings) {
+    const auto* hazard = model::find(record, finding.hazard);
+    if (finding.callout != callout.id || hazard == nullptr) continue;
+    if (finding.gap == safety::Gap::late || finding.gap == safety::Gap::short_notice) {
+      const Moment lead = Moment::seconds(limits.lead_seconds);
+      model::Callout earlier = callout;
+      earlier.place.until = callout.place.stretch().until;
+      earlier.place.from = hazard->place.from > lead ? hazard->place.from - lead : Moment();
+      mends.push_back({"Begin it at " + clock_with_hundredths(earlier.place.from), earlier});
+    } else if (finding.gap == safety::Gap::unreadable) {
+      const double needed = safety::seconds_to_read(safety::measure(safety::read_text(callout)), limits);
+      model::Callout longer = callout;
+      const double tenths = std::ceil(needed * 10) / 10;
+      longer.place.until = callout.place.from + Moment::seconds(tenths);
+      mends.push_back({"Show it for " + plain_number(tenths) + " s", longer});
+    }
+  }
+  return mends;
+}
+
 }  // namespace
 
 Outcome<Moment> read_clock(std::string_view text) {
@@ -257,6 +283,7 @@ EditorShown show_editor(const model::Record& record, const safety::Cover& cover,
   } else if (const auto* c = std::get_if<model::Callout>(&*shown.thing)) {
     shown.title = "Callout";
     shown.icon = Icon::callout;
+    shown.mends = mends_of(record, cover, *c);
     origin(c->origin);
     for (const auto& finding : cover.findings) {
       if (finding.callout == c->id && finding.gap != safety::Gap::none) shown.remarks.push_back(finding.sentence);

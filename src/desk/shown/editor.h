@@ -53,6 +53,12 @@ struct HazardChoice {
   bool tied = false;
 };
 
+/// Something that would close a gap in the cover, ready to be done.
+struct Mend {
+  std::string words;  ///< "Show it for 13.5 s"
+  model::Callout callout;
+};
+
 /// What the editor shows beside the fields.
 struct EditorShown {
   std::optional<model::Thing> thing;  ///< nothing selected, or no pin
@@ -66,6 +72,7 @@ struct EditorShown {
   std::vector<std::string> instruments;  ///< that measure such a figure; first the one it was read on, if any
   std::vector<std::string> remarks;      ///< cover findings of a hazard, why a figure is uncertain
   std::vector<HazardChoice> hazards;     ///< for a callout
+  std::vector<Mend> mends;               ///< for a callout
   bool read_only = false;
 };
 

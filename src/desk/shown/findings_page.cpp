@@ -142,14 +142,37 @@ FindingsShown show_findings(const session::SessionView& view, const Film& film) 
   return shown;
 }
 
-std::optional<std::size_t> step_finding(const FindingsShown& shown, std::optional<std::size_t> chosen, int by,
+void ChosenFinding::choose(const FindingsShown& shown, std::size_t which) {
+  row = place = which;
+  thing_ = shown.rows[which].thing;
+  verdict_ = shown.rows[which].verdict;
+}
+
+void ChosenFinding::forget() { *this = {}; }
+
+void ChosenFinding::follow(const FindingsShown& shown) {
+  if (!row) return;
+  const auto same = [&](const FindingRow& r) { return r.thing == thing_ && r.verdict == verdict_; };
+  if (*row < shown.rows.size() && same(shown.rows[*row])) return;
+  const auto at = std::find_if(shown.rows.begin(), shown.rows.end(), same);
+  if (at == shown.rows.end()) {
+    row.reset();
+  } else {
+    row = place = static_cast<std::size_t>(at - shown.rows.begin());
+  }
+}
+
+std::optional<std::size_t> step_finding(const FindingsShown& shown, const ChosenFinding& chosen, int by,
                                         std::optional<FindingGroup> only) {
   const auto size = static_cast<std::ptrdiff_t>(shown.rows.size());
-  std::ptrdiff_t at = chosen ? static_cast<std::ptrdiff_t>(*chosen) + by : (by > 0 ? 0 : size - 1);
+  const auto place = static_cast<std::ptrdiff_t>(chosen.place);
+  // What was chosen may be settled: then the one that took its place comes next.
+  std::ptrdiff_t at = chosen.row || by < 0 ? place + by : place;
+  if (!chosen.row && by < 0 && place == 0) at = size - 1;
   for (; at >= 0 && at < size; at += by) {
     if (!only || shown.rows[static_cast<std::size_t>(at)].group == *only) return static_cast<std::size_t>(at);
   }
-  return chosen;
+  return chosen.row;
 }
 
 }  // namespace sash::desk

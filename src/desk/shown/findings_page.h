@@ -46,8 +46,23 @@ FigureVerdicts verdicts_of(const workings::Report& report);
 Verdict tone_of(workings::Verdict verdict);
 Verdict tone_of(const workings::Finding& finding);
 
-/// The row after (`by` 1) or before (-1) `chosen`, among those of `only` where it is given.
-std::optional<std::size_t> step_finding(const FindingsShown& shown, std::optional<std::size_t> chosen, int by,
+/// The row that is chosen, kept by what it is about while the list around it changes.
+struct ChosenFinding {
+  std::optional<std::size_t> row;
+  std::size_t place = 0;  ///< where the walk goes on when the chosen one is gone from the list
+
+  void choose(const FindingsShown& shown, std::size_t which);
+  void forget();
+  /// Finds the row again in a list that may have been made anew; none when what it said is settled.
+  void follow(const FindingsShown& shown);
+
+ private:
+  std::optional<session::ThingRef> thing_;
+  std::string verdict_;
+};
+
+/// The row after (`by` 1) or before (-1) the chosen one, among those of `only` where it is given.
+std::optional<std::size_t> step_finding(const FindingsShown& shown, const ChosenFinding& chosen, int by,
                                         std::optional<FindingGroup> only);
 
 }  // namespace sash::desk

@@ -1,7 +1,9 @@
 #include "desk/shown/proposals_page.h"
 
 #include <algorithm>
+#include <set>
 
+#include "desk/shown/findings_page.h"
 #include "desk/shown/words.h"
 
 namespace sash::desk {
@@ -68,7 +70,57 @@ class Row {
 
 }  // namespace
 
-ProposalsShown show_proposals(const model::Record& record, const std::vector<PinStop>& stops) {
+std::optional<Outlook> outlook_of(const model::Record& record) {
+  constexpr std::size_t most = 400;  // figures and relations; more could take longer than a frame
+  if (record.figures.size() + record.relations.size() > most) return std::nullopt;
+  model::Record accepted = record;
+  bool any = false;
+  const auto accept = [&](auto& things) {
+    for (auto& thing : things) {
+      if (thing.origin.standing != model::Standing::proposed) continue;
+      thing.origin.standing = model::Standing::confirmed;
+      any = true;
+    }
+  };
+  accept(accepted.figures);
+  accept(accepted.relations);
+  accept(accepted.hazards);
+  accept(accepted.callouts);
+  if (!any) return std::nullopt;
+  return Outlook{workings::check(accepted), safety::check_cover(accepted)};
+}
+
+namespace {
+
+void look_ahead(ProposalsShown& shown, const Outlook& outlook) {
+  const FigureVerdicts verdicts = verdicts_of(outlook.report);
+  std::set<model::RelationId> failing;
+  for (const auto& finding : outlook.report.findings) {
+    if (finding.verdict == workings::Verdict::conflicts && finding.relation) failing.insert(*finding.relation);
+  }
+  for (ProposalRow& row : shown.rows) {
+    if (const auto* figure = std::get_if<model::FigureId>(&row.thing)) {
+      const auto verdict = verdicts.find(*figure);
+      row.wrong = verdict != verdicts.end() && verdict->second == Verdict::conflict;
+    } else if (const auto* relation = std::get_if<model::RelationId>(&row.thing)) {
+      row.wrong = failing.contains(*relation);
+    }
+  }
+  const auto conflicts = static_cast<std::size_t>(
+      std::count_if(outlook.report.findings.begin(), outlook.report.findings.end(),
+                    [](const workings::Finding& f) { return f.verdict == workings::Verdict::conflicts; }));
+  const auto gaps =
+      static_cast<std::size_t>(std::count_if(outlook.cover.findings.begin(), outlook.cover.findings.end(),
+                                             [](const safety::CoverFinding& f) { return f.gap != safety::Gap::none; }));
+  shown.outlook_bad = conflicts > 0;
+  shown.outlook = "If all stand: " + (conflicts > 0 ? group_text(FindingGroup::conflict, conflicts) : "no conflict");
+  if (gaps > 0) shown.outlook += ", " + group_text(FindingGroup::cover_gap, gaps);
+}
+
+}  // namespace
+
+ProposalsShown show_proposals(const model::Record& record, const std::vector<PinStop>& stops,
+                              const std::optional<Outlook>& outlook) {
   ProposalsShown shown;
   shown.rows.reserve(stops.size());
   for (const PinStop& stop : stops) {
@@ -76,6 +128,7 @@ ProposalsShown show_proposals(const model::Record& record, const std::vector<Pin
     shown.things.push_back(stop.thing);
   }
   shown.heading = "Proposals " + std::to_string(stops.size());
+  if (outlook) look_ahead(shown, *outlook);
   return shown;
 }
 

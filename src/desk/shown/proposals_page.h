@@ -8,6 +8,8 @@
 #include <vector>
 
 #include "desk/shown/sheet.h"
+#include "safety/cover.h"
+#include "workings/check.h"
 
 namespace sash::desk {
 
@@ -20,16 +22,28 @@ struct ProposalRow {
   Icon icon = Icon::figure;
   std::optional<Family> family;  ///< of a figure: its sign instead of the icon
   std::optional<Safety> safety;  ///< of a hazard or a callout
+  bool wrong = false;            ///< it would stand in a conflict: a figure that may be wrong, a relation that fails
 };
 
 struct ProposalsShown {
   std::vector<ProposalRow> rows;
   std::string heading;                    ///< "Proposals 41"
   std::vector<session::ThingRef> things;  ///< all of them, for accepting all at once
+  std::string outlook;                    ///< "If all stand: 2 conflicts"; empty where that was not worked out
+  bool outlook_bad = false;
 };
 
+/// What would come out if every proposal were accepted, so that it is plain before anything is.
+struct Outlook {
+  workings::Report report;
+  safety::Cover cover;
+};
+/// Nothing for a record without proposals, and for one too large to be checked between two frames.
+std::optional<Outlook> outlook_of(const model::Record& record);
+
 /// `stops` are the proposals of the sheet, in its order.
-ProposalsShown show_proposals(const model::Record& record, const std::vector<PinStop>& stops);
+ProposalsShown show_proposals(const model::Record& record, const std::vector<PinStop>& stops,
+                              const std::optional<Outlook>& outlook);
 
 /// The row of the selected thing; nothing when it is none of them.
 std::optional<std::size_t> row_of(const ProposalsShown& shown, const Selection& selection);

@@ -281,12 +281,12 @@ class Builder {
 
 }  // namespace
 
-SheetColumns share_columns(float width, float em) {
+SheetColumns share_columns(float width, float em, bool pictures) {
   const float room = std::max(width / em, 12.0F);
-  const bool pictures = room >= 34;
+  const bool stills = pictures && room >= 34;
   const float scale = 3.1F;
-  const float picture = pictures ? std::clamp(room * 0.14F, 5.0F, 11.0F) : 0;
-  const float wave = pictures ? 1.5F : 1.1F;
+  const float picture = stills ? std::clamp(room * 0.14F, 5.0F, 11.0F) : 0;
+  const float wave = stills ? 1.5F : pictures ? 1.1F : 0.4F;
   const float rest = room - scale - picture - wave;
   const float figures = std::min(rest * 0.285F, 15.0F);
   const float safety = std::min(rest * 0.30F, 19.0F);

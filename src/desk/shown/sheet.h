@@ -38,7 +38,8 @@ struct SheetColumns {
 };
 
 /// Shares `width` out; `em` is the height of the reading face. The picture column goes first when room is short.
-SheetColumns share_columns(float width, float em);
+/// `pictures`: the record has footage; without any, the narration takes the place of stills and waveform.
+SheetColumns share_columns(float width, float em, bool pictures = true);
 
 /// Sizes that layout needs to know of the drawing.
 struct SheetStyle {

@@ -15,9 +15,9 @@ TopShown show_top(const session::SessionView& view) {
   return shown;
 }
 
-FootShown show_foot(const session::SessionView& view) {
+FootShown show_foot(const session::SessionView& view, bool fresh) {
   FootShown shown;
-  if (!view.notices.empty() && view.read_only != view.notices.back().sentence) {
+  if (fresh && !view.notices.empty() && view.read_only != view.notices.back().sentence) {
     shown.news = view.notices.back().sentence;
     shown.fault = view.notices.back().fault;
   }

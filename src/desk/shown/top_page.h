@@ -24,6 +24,7 @@ struct FootShown {
   std::string work;  ///< "Indexing bench.mp4, 42 %  and 2 more"
   std::optional<double> share;
 };
-FootShown show_foot(const session::SessionView& view);
+/// `fresh`: the newest notice was given a moment ago; later its place belongs to the keys.
+FootShown show_foot(const session::SessionView& view, bool fresh);
 
 }  // namespace sash::desk

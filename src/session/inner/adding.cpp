@@ -78,7 +78,7 @@ Done Holdings::add_text(const std::string& pasted) {
   }
   const bool untimed = text->form == narration::Form::plain_text;
   if (untimed) move_lines(*text, playing.at());
-  if (const Done done = take_narration("text", *text); !done) return done;
+  if (const Done done = take_narration("Pasted narration", *text); !done) return done;
   if (untimed && text->lines.size() > 1) {
     say("The text has no times, so its lines are spread by their length. Play, and press T as each is to be heard; "
         "or drag a line by its left edge.");

@@ -63,6 +63,22 @@ TEST(Field, EnterCommitsOnce) {
   EXPECT_EQ(page.text, "4.00 g");
 }
 
+TEST(Field, ThePageCanGiveItTheKeyboardAgainAfterItWasCommitted) {
+  Harness h;
+  Page page;
+  page.look.select_all = true;
+  h.show(std::ref(page));
+  h.kit().focus().move_to("field");
+  h.settle();
+  h.type("acid");
+  h.key(Key::enter);
+  h.kit().focus().move_to("field");  // searching for something else
+  h.settle();
+  h.type("zinc");
+  EXPECT_EQ(page.text, "zinc");
+  EXPECT_TRUE(page.shortcuts.empty()) << "nothing of it was taken for a shortcut";
+}
+
 TEST(Field, EscapeGivesTheOldTextBack) {
   Harness h;
   Page page;

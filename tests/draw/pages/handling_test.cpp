@@ -210,7 +210,6 @@ TEST_F(Handling, ACalloutIsWrittenAsTheSentencesItHas) {
   hand.settle();
   desk.forget();
   const float before = hand.item("pin.text").whole.height();
-  hand.key(Key::a, desk::ctrl);
   hand.type(
       "The flask is hot for ten minutes. Leave it on the mat, and lift it with tongs, never with a cloth; hold "
       "the wrist under cold water at once if it touched you.");
@@ -242,6 +241,51 @@ TEST_F(Handling, ANoticeGoesWhenWhatItSaysIsOver) {
   desk.notices.clear();  // the session has found it again
   hand.settle();
   EXPECT_FALSE(hand.has("notice.0"));
+}
+
+TEST_F(Handling, TheHitsOfASearchAreWalkedRound) {
+  hand.key(Key::end);  // behind all of them
+  hand.key(Key::f, desk::ctrl);
+  hand.type("copper");
+  hand.key(Key::enter);
+  const auto first = desk.app().selection().thing;
+  ASSERT_TRUE(first) << "the search goes on from the beginning";
+  hand.key(Key::f, desk::ctrl);
+  hand.type("conflict");
+  hand.key(Key::enter);
+  ASSERT_TRUE(desk.app().selection().thing);
+  EXPECT_NE(desk.app().selection().thing, first) << "and takes the next word after that";
+}
+
+TEST_F(Handling, WhatWouldBeWrongStandsAboveTheProposals) {
+  for (auto& f : desk.record().figures) f.origin.standing = model::Standing::proposed;
+  for (auto& r : desk.record().relations) r.origin.standing = model::Standing::proposed;
+  desk.changed();
+  hand.key(Key::p);
+  ASSERT_TRUE(hand.has("proposals.outlook"));
+  EXPECT_NE(hand.item("proposals.outlook").label.find("1 conflict"), std::string::npos)
+      << hand.item("proposals.outlook").label;
+}
+
+TEST_F(Handling, ACalloutTooBriefToReadIsMendedByOnePress) {
+  desk.transport().at = Moment::seconds(126);
+  rest();
+  hand.click("sheet.hazard.4");
+  hand.key(Key::c);
+  hand.settle();
+  hand.type(
+      "The flask is hot for ten minutes. Leave it on the mat, and lift it with tongs, never with a cloth; hold "
+      "the wrist under cold water at once if it touched you.");
+  hand.key(Key::enter);
+  hand.settle();
+  ASSERT_TRUE(hand.has("pin.mend.0"));
+  desk.forget();
+  hand.click("pin.mend.0");
+  const auto put = only<session::PutThing>();
+  const auto length = std::get<model::Callout>(put.thing).place.stretch().length();
+  EXPECT_GT(length, Moment::seconds(8));
+  hand.settle();
+  EXPECT_FALSE(hand.has("pin.mend.0"));
 }
 
 }  // namespace

@@ -29,12 +29,8 @@ Focus::State Focus::enrol(std::string_view id) {
 
 void Focus::move_to(std::string_view id, bool by_key) {
   const WidgetHash h = hash_of(id);
-  if (on_ == h && !arriving_) {
-    ring_ = ring_ || by_key;
-    return;
-  }
+  ring_ = by_key || (on_ == h && ring_);
   on_ = h;
-  ring_ = by_key;
   arriving_ = true;
   missed_ = 0;
 }
