@@ -10,6 +10,7 @@
 #include "media/fingerprint.h"
 #include "media/inner/container.h"
 #include "media/inner/file_look.h"
+#include "media/inner/place_tags.h"
 #include "media/inner/tags.h"
 #include "media/picture.h"
 #include "support/text.h"
@@ -110,32 +111,6 @@ AudioFacts audio_facts(const Container& c, const AVStream& s) {
   return a;
 }
 
-/// Names under which cameras and phones write where they were: ISO 6709 strings and GPS telemetry tracks.
-bool names_a_place(const AVDictionary* tags) {
-  const AVDictionaryEntry* e = nullptr;
-  while ((e = av_dict_get(tags, "", e, AV_DICT_IGNORE_SUFFIX)) != nullptr) {
-    const std::string key = to_lower(e->key);
-    for (const std::string_view word : {"location", "gps", "iso6709", "geotag", "latitude", "longitude"}) {
-      if (key.find(word) != std::string::npos) return true;
-    }
-  }
-  return false;
-}
-
-bool has_location(const AVFormatContext& f) {
-  if (names_a_place(f.metadata)) return true;
-  for (unsigned i = 0; i < f.nb_streams; ++i) {
-    const AVStream& s = *f.streams[i];
-    const unsigned kind = s.codecpar->codec_tag;
-    const bool telemetry = kind == MKTAG('g', 'p', 'm', 'd') || kind == MKTAG('c', 'a', 'm', 'm');
-    if (telemetry || names_a_place(s.metadata)) return true;
-  }
-  for (unsigned i = 0; i < f.nb_programs; ++i) {
-    if (names_a_place(f.programs[i]->metadata)) return true;
-  }
-  return false;
-}
-
 std::optional<std::string> start_time_code(const AVFormatContext& f) {
   if (auto t = tag(f.metadata, "timecode")) return t;
   for (unsigned i = 0; i < f.nb_streams; ++i) {
@@ -231,7 +206,7 @@ Outcome<FootageFacts> probe(const std::filesystem::path& path, Progress& progres
     if (s.codecpar->codec_type != AVMEDIA_TYPE_SUBTITLE) continue;
     facts.subtitles.push_back({avcodec_get_name(s.codecpar->codec_id), tag(s.metadata, "language").value_or("")});
   }
-  facts.has_location = has_location(f);
+  facts.has_location = inner::names_a_place(c.av(), path);
   facts.start_time_code = start_time_code(f);
   facts.made_at = tag(f.metadata, "creation_time");
   if (inner::look_at_boxes(path) == inner::BoxEnd::cut_with_index) {

@@ -4,6 +4,7 @@
 #include <cmath>
 #include <nlohmann/json.hpp>
 
+#include "flow/handed_over.h"
 #include "flow/program.h"
 #include "session/scratch.h"
 #include "support/text.h"
@@ -109,51 +110,14 @@ TEST_F(Camera, StillIsTheFrameOnScreen) {
 }
 
 TEST_F(Camera, NothingHandedOverCarriesWhereItWasFilmed) {
-  const Scratch scratch;
   const std::string tag = json::parse(output_of({"ffprobe", "-v", "error", "-show_format", "-of", "json", clip_}))
                               .at("format")
                               .at("tags")
                               .at("location");
   ASSERT_EQ(tag, "-15.8355-048.0153/");
-  const std::string captions = scratch.write("clip.srt",
-                                             "1\r\n00:00:00,200 --> 00:00:00,900\r\nThe dog weighs 12 kg.\r\n\r\n"
-                                             "2\r\n00:00:00,900 --> 00:00:01,500\r\nIt drinks 250 mL of water.\r\n");
-  const std::string record = scratch.path("clip.sash");
-  const Ran begun = sashline({"begin", record, "--footage", clip_, "--narration", captions});
-  ASSERT_EQ(begun.code, 0) << begun.err;
-  // Both lines state one figure each: they come in as proposals.
-  EXPECT_EQ(begun.out, record + ": 1 footage, 2 narration lines, 2 figures, 0 relations\n");
-  const Ran written = sashline({"script", record, "--to", scratch.path("out")});
-  ASSERT_EQ(written.code, 0) << written.err;
-  const Ran still = sashline({"still", clip_, "--at", "0.5", "--to", scratch.path("out/still.png")});
-  ASSERT_EQ(still.code, 0);
-  const Ran as_json = sashline({"record", record, "--to", scratch.path("out/again.json")});
-  ASSERT_EQ(as_json.code, 0);
-  const Ran check = sashline({"check", record});
-  EXPECT_EQ(check.code, 0) << check.out;
-
-  std::vector<std::pair<std::string, std::string>> streams{{"begin", begun.out + begun.err},
-                                                           {"script", written.out + written.err},
-                                                           {"still", still.out + still.err},
-                                                           {"check", check.out + check.err},
-                                                           {"footage", sashline({"footage", clip_, "--json"}).out},
-                                                           {"record", bytes_of(record)}};
-  std::size_t pictures = 0;
-  for (const auto& entry : fs::directory_iterator(scratch.path("out"))) {
-    const std::string bytes = bytes_of(entry.path());
-    streams.emplace_back(entry.path().filename().string(), bytes);
-    // Pictures inside the page, as their own bytes.
-    for (std::size_t at = 0; (at = bytes.find(";base64,", at)) != std::string::npos;) {
-      at += 8;
-      const std::string coded = bytes.substr(at, bytes.find_first_of("\"')", at) - at);
-      const std::string file = scratch.write("coded", coded);
-      streams.emplace_back("picture " + std::to_string(++pictures), output_of({"base64", "--decode", file}));
-    }
-  }
-  EXPECT_GE(streams.size(), 6U + 8U + 2U);
-  EXPECT_GE(pictures, 1U);
+  const Scratch scratch;
   // The tag, its numbers alone, and the two as degrees, minutes and seconds (15° 50' 7.8", 48° 0' 55.1").
-  for (const auto& [name, bytes] : streams) {
+  for (const auto& [name, bytes] : handed_over(scratch, clip_)) {
     for (const char* place : {"15.8355", "48.0153", "15\xC2\xB0", "15 deg", "\xA9xyz", "location-eng"})
       EXPECT_EQ(bytes.find(place), std::string::npos) << name << " carries " << place;
   }

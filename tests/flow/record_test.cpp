@@ -69,7 +69,12 @@ TEST(RecordCommand, ReadsARecordOfANewerProgramAndLeavesItAlone) {
   const Ran checked = sashline({"check", record});
   EXPECT_EQ(checked.code, 1) << checked.err;
   EXPECT_EQ(checked.out, sashline({"check", demo_record().string()}).out);
-  EXPECT_EQ(sashline({"record", record, "--to", scratch.path("out.json")}).code, 0);
+  const Ran out = sashline({"record", record, "--to", scratch.path("out.json")});
+  EXPECT_EQ(out.code, 0);
+  const Ran script = sashline({"script", record, "--to", scratch.path("out")});
+  EXPECT_EQ(script.code, 0);
+  for (const Ran& each : {checked, out, script})
+    EXPECT_NE(each.err.find("was written by a newer Sashline (its version is 999"), std::string::npos) << each.err;
   EXPECT_TRUE(bytes_of(record) == before) << "a newer record was changed";
 }
 

@@ -3,10 +3,10 @@
 #include <ostream>
 
 #include "cli/commands/commands.h"
+#include "cli/commands/open_to_read.h"
 #include "cli/time_text.h"
 #include "model/names.h"
 #include "safety/cover.h"
-#include "store/store.h"
 #include "support/text.h"
 #include "workings/check.h"
 
@@ -123,7 +123,7 @@ void print(const Finding& finding, const model::Record& record, std::ostream& ou
 }  // namespace
 
 int check(const std::string& path, bool json, const Console& console) {
-  const auto opened = store::Store::open(path);
+  const auto opened = open_to_read(path, console);
   if (!opened) return console.fail(opened.fault());
   const model::Record& record = opened->record();
   const auto report = workings::check(record);

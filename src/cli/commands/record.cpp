@@ -1,6 +1,7 @@
 #include <ostream>
 
 #include "cli/commands/commands.h"
+#include "cli/commands/open_to_read.h"
 #include "session/files.h"
 #include "session/importing.h"
 #include "store/json_form.h"
@@ -14,10 +15,8 @@ constexpr std::size_t most_json_bytes = 128U << 20U;
 }  // namespace
 
 int record_to_json(const std::string& record, const std::string& to, const Console& console) {
-  const auto opened = store::Store::open(record);
+  const auto opened = open_to_read(record, console);
   if (!opened) return console.fail(opened.fault());
-  if (const Fault* why = opened->read_only(); why != nullptr && why->code == Code::damaged)
-    console.err << why->sentence << '\n';
   const std::string json = store::to_json(opened->record());
   if (to == "-") {
     console.out << json;

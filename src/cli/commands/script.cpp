@@ -1,13 +1,13 @@
 #include <ostream>
 
 #include "cli/commands/commands.h"
+#include "cli/commands/open_to_read.h"
 #include "session/handing_over.h"
-#include "store/store.h"
 
 namespace sash::cli {
 
 int script(const std::string& record, const std::string& folder, const Console& console) {
-  const auto opened = store::Store::open(record);
+  const auto opened = open_to_read(record, console);
   if (!opened) return console.fail(opened.fault());
   Progress progress;
   const auto written = session::write_script(opened->record(), record, folder, progress);
