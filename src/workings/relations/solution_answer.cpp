@@ -43,17 +43,28 @@ double SolutionAnswer::operator()(std::span<const double> in) const {
 }
 
 double SolutionAnswer::residual(std::span<const double> x, std::span<double> slope) const {
-  std::vector<double> in(x.begin() + 1, x.end());
-  const double here = (*this)(in);
+  const Tangent tangent = tangent_at(x.subspan(1));
   slope[0] = 1;
-  for (std::size_t i = 0; i < in.size(); ++i) {
-    const double at = in[i];
-    const double step = slope_step * std::max(std::fabs(at), least_molarity * litres);
-    in[i] = at + step;
-    slope[i + 1] = -((*this)(in)-here) / step;
-    in[i] = at;
+  for (std::size_t i = 0; i < tangent.slopes.size(); ++i) slope[i + 1] = -tangent.slopes[i];
+  return x[0] - tangent.here;
+}
+
+SolutionAnswer::Tangent SolutionAnswer::tangent_at(std::span<const double> where) const {
+  {
+    const std::lock_guard lock(guard_);
+    if (std::ranges::equal(last_.in, where)) return last_;
   }
-  return x[0] - here;
+  Tangent tangent{{where.begin(), where.end()}, (*this)(where), {}};
+  std::vector<double> in = tangent.in;
+  for (double& at : in) {
+    const double before = at;
+    const double step = slope_step * std::max(std::fabs(at), least_molarity * litres);
+    at += step;
+    tangent.slopes.push_back(((*this)(in)-tangent.here) / step);
+    at = before;
+  }
+  const std::lock_guard lock(guard_);
+  return last_ = std::move(tangent);
 }
 
 std::optional<double> SolutionAnswer::solve(double y, std::vector<double> in, std::size_t wanted) const {

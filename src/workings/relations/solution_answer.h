@@ -1,9 +1,11 @@
 #pragma once
 // One result of a solution at equilibrium (a pH, a species, what precipitates or dissolves) as a function of what goes
 // in and of the constants that are not certain: value, slopes, and the other way round. The chemistry is
-// mass_action_model.h; relations put it into laws. Private to the relations. Immutable; safe from any thread.
+// mass_action_model.h; relations put it into laws. Private to the relations. Immutable but for the slopes asked for
+// last, which it keeps, as each takes a solution to be settled; const calls are safe from any thread.
 
 #include <memory>
+#include <mutex>
 #include <optional>
 #include <span>
 #include <vector>
@@ -47,9 +49,18 @@ class SolutionAnswer {
   std::optional<double> held(std::span<const double> in) const;
   std::optional<std::vector<double>> shifts_in(std::span<const double> in) const;
 
+  struct Tangent {
+    std::vector<double> in;
+    double here = 0;
+    std::vector<double> slopes;
+  };
+  Tangent tangent_at(std::span<const double> in) const;
+
   std::shared_ptr<const MassActionModel> model_;
   Asked asked_;
   SolutionInputs inputs_;
+  mutable std::mutex guard_;
+  mutable Tangent last_;  // guarded by guard_
 };
 
 }  // namespace sash::workings

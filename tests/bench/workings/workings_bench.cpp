@@ -111,6 +111,25 @@ void check_record(benchmark::State& state, bool conflict) {
 void check_ordinary_record(benchmark::State& state) { check_record(state, false); }
 void check_ordinary_record_with_a_conflict(benchmark::State& state) { check_record(state, true); }
 
+// Copper sulfate, sodium hydroxide and ammonia by the tables' constants: some thirty species and a solid.
+void check_an_equilibrium(benchmark::State& state) {
+  using quantity::Kind;
+  workings::test::RecordBuilder b;
+  const auto copper = b.figure("0.0500 mol/L", Kind::molar_concentration);
+  const auto base = b.figure("0.100 mol/L", Kind::molar_concentration);
+  const auto ammonia = b.figure("1.00 mol/L", Kind::molar_concentration);
+  const auto dissolved = b.figure("", Kind::molar_concentration);
+  b.relation(model::RelationType::equilibrium, {{"total", copper, "CuSO4"},
+                                                {"total", base, "NaOH"},
+                                                {"total", ammonia, "NH3"},
+                                                {"species", dissolved, "[Cu(NH3)4]^2+"}});
+  for (auto _ : state) {
+    auto report = check(b.record());
+    benchmark::DoNotOptimize(report);
+  }
+}
+
+BENCHMARK(check_an_equilibrium)->Unit(benchmark::kMillisecond);
 BENCHMARK(check_ordinary_record)->Unit(benchmark::kMillisecond);
 BENCHMARK(check_ordinary_record_with_a_conflict)->Unit(benchmark::kMillisecond);
 
