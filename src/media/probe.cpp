@@ -45,6 +45,15 @@ std::optional<Rate> rate_of(AVRational r) {
   return Rate{r.num, r.den};
 }
 
+/// Containers with coarse units of time (QuickTime's 1/600 s) measure 59.95 for 59.94: where measure and count differ
+/// by no more than rounding does, the count is meant. 60 and 59.94 are twice as far apart.
+std::optional<Rate> rate_of(const AVStream& s) {
+  const auto measured = rate_of(s.avg_frame_rate);
+  const auto counted = rate_of(s.r_frame_rate);
+  if (!measured || !counted) return measured;
+  return std::abs(counted->per_second() / measured->per_second() - 1) < 0.0005 ? counted : measured;
+}
+
 /// Header and first frames only. Twice the average is how field-coded streams look, not a sign of a variable rate.
 bool looks_variable(const AVStream& s) {
   if (s.avg_frame_rate.num <= 0 || s.r_frame_rate.num <= 0) return false;
@@ -56,11 +65,12 @@ std::optional<FieldOrder> fields_of(AVFieldOrder order) {
   switch (order) {
     case AV_FIELD_PROGRESSIVE:
       return FieldOrder::progressive;
+    // For interlaced frames stored whole, writers name the earlier field first: the frames themselves agree.
     case AV_FIELD_TT:
-    case AV_FIELD_BT:
+    case AV_FIELD_TB:
       return FieldOrder::top_first;
     case AV_FIELD_BB:
-    case AV_FIELD_TB:
+    case AV_FIELD_BT:
       return FieldOrder::bottom_first;
     default:
       return std::nullopt;
@@ -89,7 +99,7 @@ VideoFacts video_facts(const Container& c, const AVStream& s) {
   v.colour = resolve(v.tags, v.coded);
   if (v.colour.transfer == Transfer::pq) v.hdr = Hdr::pq;
   if (v.colour.transfer == Transfer::hlg) v.hdr = Hdr::hlg;
-  v.rate = rate_of(s.avg_frame_rate);
+  v.rate = rate_of(s);
   v.variable_rate = looks_variable(s);
   v.fields = fields_of(p.field_order);
   v.starts = c.start_of(s);

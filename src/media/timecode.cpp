@@ -47,6 +47,13 @@ Outcome<TimeCodeCount> TimeCodeCount::usual(Rate rate) {
   return count;
 }
 
+Outcome<TimeCodeCount> TimeCodeCount::as_labelled(Rate rate, const std::optional<std::string>& first) {
+  Outcome<TimeCodeCount> count = usual(rate);
+  if (!count || !first) return count;
+  const auto label = count->read(*first);
+  return !label && label.fault().code == Code::wrong_use ? plain(rate) : count;
+}
+
 std::int64_t TimeCodeCount::frames_a_day() const {
   return minutes_a_day * 60 * nominal_ - (minutes_a_day - minutes_a_day / 10) * dropped_;
 }

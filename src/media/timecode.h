@@ -5,6 +5,7 @@
 // Source: SMPTE ST 12-1:2014, 5.2 (drop-frame compensated mode), 5.1 (counting modes).
 
 #include <cstdint>
+#include <optional>
 #include <string>
 #include <string_view>
 
@@ -29,6 +30,9 @@ class TimeCodeCount {
   /// Fails: out_of_range (rate not positive, or over 999 frames a second).
   static Outcome<TimeCodeCount> usual(Rate rate);
   static Outcome<TimeCodeCount> plain(Rate rate);
+  /// As the footage's first label counts ("01:00:00:00" plainly, "01:00:00;00" drop-frame); the usual way without one.
+  /// Fails: as usual().
+  static Outcome<TimeCodeCount> as_labelled(Rate rate, const std::optional<std::string>& first);
 
   bool drops() const { return dropped_ > 0; }
   Rate rate() const { return rate_; }

@@ -60,7 +60,7 @@ double Playing::speed() const { return playing() ? player_->speed() : speed_; }
 std::string Playing::time_code() const {
   if (!facts_.video || !facts_.video->rate || facts_.video->variable_rate || (index_ && index_->variable_rate()))
     return {};
-  const auto count = media::TimeCodeCount::usual(*facts_.video->rate);
+  const auto count = media::TimeCodeCount::as_labelled(*facts_.video->rate, facts_.start_time_code);
   if (!count) return {};
   std::int64_t first = 0;
   if (facts_.start_time_code) {

@@ -151,6 +151,48 @@ TEST(Probe, TellsFieldsHdrTimeCodeSubtitlesAndPlace) {
   EXPECT_FALSE(facts_of("h264_2997.mp4").has_location);
 }
 
+// QuickTime files often count 1/600 s, other editors 1/90000 s: the steps are uneven then, the rate is what was
+// recorded.
+TEST(Probe, NamesTheRateThatWasRecordedWhateverTheUnitsOfTime) {
+  for (const auto& [rate, frames_per_second] : std::vector<std::pair<std::string, Rate>>{{"24000/1001", {24000, 1001}},
+                                                                                         {"30000/1001", {30000, 1001}},
+                                                                                         {"60000/1001", {60000, 1001}},
+                                                                                         {"25", {25, 1}},
+                                                                                         {"30", {30, 1}},
+                                                                                         {"60", {60, 1}}}) {
+    for (const char* units : {"600", "1000", "90000"}) {
+      const auto file = test::clip_folder() / "rated.mov";
+      test::output_of("ffmpeg -y -nostdin -v error -f lavfi -i testsrc2=size=64x48:rate=" + rate +
+                      ":duration=3 -c:v libx264 -preset ultrafast -video_track_timescale " + units + " '" +
+                      file.string() + "' 2>&1");
+      const auto facts = probe(file);
+      ASSERT_TRUE(facts.ok());
+      EXPECT_EQ(facts->video->rate, frames_per_second) << rate << " in 1/" << units;
+      EXPECT_FALSE(facts->video->variable_rate) << rate << " in 1/" << units;
+    }
+  }
+}
+
+// The frames' own flags, as ffprobe prints them, are the reference.
+TEST(Probe, NamesTheFieldShownFirst) {
+  for (const std::string kind : {"mov", "mkv"}) {
+    for (const std::string first : {"tff", "bff"}) {
+      const auto file = test::clip_folder() / ("fields_" + first + "." + kind);
+      test::output_of("ffmpeg -y -nostdin -v error -f lavfi -i testsrc2=size=128x96:rate=50:duration=0.4 -vf " +
+                      std::string(first == "tff" ? "tinterlace=interleave_top" : "tinterlace=interleave_bottom") +
+                      ",setfield=" + first + " -c:v " + (kind == "mov" ? "prores_ks" : "ffv1") + " -flags +ildct '" +
+                      file.string() + "' 2>&1");
+      const std::string top = test::output_of(
+          "ffprobe -v error -read_intervals %+#1 -show_entries frame=top_field_first -of default=nw=1:nk=1 '" +
+          file.string() + "'");
+      const auto facts = probe(file);
+      ASSERT_TRUE(facts.ok());
+      EXPECT_EQ(facts->video->fields, trim(top) == "1" ? FieldOrder::top_first : FieldOrder::bottom_first)
+          << first << ' ' << kind;
+    }
+  }
+}
+
 TEST(Probe, SaysThatACutFileIsCut) {
   std::string bytes = test::bytes_of(clip("moov_first.mp4"));
   bytes.resize(bytes.size() / 2);

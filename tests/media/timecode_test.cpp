@@ -91,6 +91,20 @@ TEST(TimeCode, EveryFrameOfADayHasItsOwnLabel) {
   }
 }
 
+// SMPTE ST 12-1, 5.1: 29.97 material may be counted either way; the separator before the frames says which.
+TEST(TimeCode, CountsAsTheFirstLabelOfTheFootageDoes) {
+  const Rate ntsc{30000, 1001};
+  EXPECT_TRUE(TimeCodeCount::as_labelled(ntsc, std::nullopt)->drops());
+  EXPECT_TRUE(TimeCodeCount::as_labelled(ntsc, "01:00:00;02")->drops());
+  EXPECT_FALSE(TimeCodeCount::as_labelled(ntsc, "01:00:00:02")->drops());
+  EXPECT_TRUE(TimeCodeCount::as_labelled(ntsc, "not a label")->drops());
+  // A minute of 1800 frames on: plain counting comes to the next minute exactly, drop-frame two labels further.
+  const auto plain = TimeCodeCount::as_labelled(ntsc, "00:00:00:00");
+  EXPECT_EQ(plain->write(plain->label(1800)), "00:01:00:00");
+  const auto dropping = TimeCodeCount::as_labelled(ntsc, "00:00:00;00");
+  EXPECT_EQ(dropping->write(dropping->label(1800)), "00:01:00;02");
+}
+
 TEST(TimeCode, FrameTimesRoundedToMillisecondsKeepTheirNumber) {
   const auto count = TimeCodeCount::usual({30000, 1001});
   ASSERT_TRUE(count.ok());
