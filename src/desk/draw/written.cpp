@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <utility>
 
 #include "desk/draw/kit/area.h"
 #include "desk/draw/kit/controls.h"
@@ -113,10 +114,11 @@ class Flow {
         out.push_back(piece);
         continue;
       }
+      std::string before = piece.text.starts_with(' ') ? " " : "";
       for (const std::string_view word : split(piece.text, ' ')) {
         if (word.empty()) continue;
         out.push_back(piece);
-        out.back().text = std::string(word) + ' ';
+        out.back().text = std::exchange(before, "") + std::string(word) + ' ';
       }
     }
     return out;

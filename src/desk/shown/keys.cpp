@@ -42,7 +42,7 @@ constexpr std::array table{
     KeyBinding{edit_pin, pinning, plain(Key::enter), "Edit what is selected", false, false, plain(Key::f2)},
     KeyBinding{move_pin_here, pinning, {Key::enter, shift}, "Move the selected pin here"},
     KeyBinding{remove_pin, pinning, plain(Key::del), "Remove what is selected"},
-    KeyBinding{wire, pinning, plain(Key::w), "Tie figures together; again: the selected one in or out"},
+    KeyBinding{wire, pinning, plain(Key::w), "Tie figures; again: the selected one in or out"},
     KeyBinding{keep_relation, pinning, {Key::enter, ctrl}, "Keep the relation put together", false, true},
 
     KeyBinding{previous_pin, walking, plain(Key::up), "Previous pin", true},
@@ -148,6 +148,12 @@ std::vector<KeySection> key_sections() {
     if (b.other) chords += "  or  " + chord_name(*b.other);
     sections.back().rows.push_back({std::move(chords), b.words});
   }
+  sections.push_back({"In a text field",
+                      {{"Enter", "Keep what was typed"},
+                       {"Shift+Enter", "Begin a line, in sentences"},
+                       {"Tab  or  Shift+Tab", "Keep it; to the next field or the one before"},
+                       {"Ctrl+Z  or  Ctrl+Y", "Take back what was typed, or do it again"},
+                       {"Esc", "Leave it as it was"}}});
   return sections;
 }
 
