@@ -311,6 +311,8 @@ void Answers::arrange(Action action) {
     case Action::leave:
       if (state_.panels.open != Panel::none) {
         state_.panels.open = Panel::none;
+      } else if (!state_.notices.empty()) {
+        state_.notices.put_away();
       } else if (state_.workings.wiring) {
         state_.workings.wiring.reset();
       } else if (!state_.sheet.search.empty()) {

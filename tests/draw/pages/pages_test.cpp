@@ -363,6 +363,8 @@ TEST_F(Desk, FaultsAreShownUntilPutAway) {
   hand.settle();
   hand.wait(20);
   EXPECT_TRUE(hand.has("notice.0"));
+  hand.key(Key::escape);
+  EXPECT_FALSE(hand.has("notice.0")) << "by key, too";
 }
 
 class Welcome : public ::testing::Test {

@@ -26,6 +26,7 @@ class Notices {
   void say(Notice notice, double now);
   /// Puts away those that have a number for which `stands` says no: what they say is over.
   void keep_only(const std::function<bool(std::uint64_t)>& stands);
+  void put_away() { shown_.clear(); }
   bool empty() const { return shown_.empty(); }
   /// Draws them, newest lowest, upwards from the lower left corner of `over`; gives the action pressed. Widgets:
   /// `notice.N` (its cross) and `notice.N.act`.
