@@ -172,7 +172,8 @@ std::vector<Moment> time_marks(const Elastic& sheet, double gap) {
     std::optional<Moment> mark;
     for (const double step : steps) {
       const Moment round = start + Moment::seconds(std::ceil(since / step - 1e-9) * step);
-      if (round >= sheet.extent().until || sheet.y(round) >= y + gap) continue;
+      const double reach = step >= 5 ? gap * 1.5 : gap;  // a round time is worth waiting for
+      if (round >= sheet.extent().until || sheet.y(round) >= y + reach) continue;
       mark = round;
       break;
     }
