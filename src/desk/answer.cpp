@@ -182,10 +182,11 @@ void Answers::pin(Action action) {
     case Action::pin_yield:
       return want(session::PinHere{session::PinKind::yield});
     case Action::pin_hazard: {
-      // The second press ends the hazard that the first one began.
-      const auto hazard = state_.selection.as<model::HazardId>();
-      const auto* h = hazard ? model::find(view_.record, *hazard) : nullptr;
-      if (h != nullptr && !h->place.until && view_.just_made == selected) return want(session::EndSpanHere{*selected});
+      // The second press ends the hazard that the first one began, unless something else was selected since.
+      const auto* made = view_.just_made ? std::get_if<model::HazardId>(&*view_.just_made) : nullptr;
+      const auto* h = made != nullptr ? model::find(view_.record, *made) : nullptr;
+      const bool goes_on = !selected || selected == view_.just_made;
+      if (h != nullptr && !h->place.until && goes_on) return want(session::EndSpanHere{h->id});
       return want(session::PinHere{session::PinKind::hazard});
     }
     case Action::pin_note:

@@ -125,6 +125,26 @@ TEST_F(WrappedField, TabGoesFromOneToTheNextAndBothSaySo) {
   EXPECT_EQ(first + second, "12");
 }
 
+TEST_F(WrappedField, AfterEnterTabGoesOnToTheNextField) {
+  std::string first;
+  std::string second;
+  std::string third;
+  h.show([&](Kit& kit) {
+    const Root root(kit);
+    field(kit, "first", first);
+    wrapped_field(kit, "second", second);
+    field(kit, "third", third);
+  });
+  h.click("second");
+  h.type("2");
+  h.key(Key::enter);
+  h.type("x");  // a shortcut again
+  h.key(Key::tab);
+  h.type("3");
+  EXPECT_EQ(second, "2");
+  EXPECT_EQ(third, "3");
+}
+
 TEST_F(WrappedField, UpAndDownMoveByRowAndKeepTheirColumn) {
   show(sentence);
   arrive();

@@ -244,6 +244,19 @@ TEST_F(Desk, TheSecondPressOfTheHazardKeyEndsItsSpan) {
   EXPECT_EQ(only<session::EndSpanHere>().thing, session::ThingRef(*made));
 }
 
+TEST_F(Desk, TheHazardIsEndedThoughNothingIsSelectedAnyMore) {
+  hand.key(Key::h);
+  hand.settle();
+  const auto made = desk.app().selection().as<HazardId>();
+  ASSERT_TRUE(made);
+  hand.type("brown fume");
+  hand.key(Key::enter);
+  hand.key(Key::escape);
+  ASSERT_FALSE(desk.app().selection().thing);
+  hand.key(Key::h);
+  EXPECT_EQ(only<session::EndSpanHere>().thing, session::ThingRef(*made));
+}
+
 TEST_F(Desk, ACalloutIsWrittenForTheSelectedHazardAheadOfIt) {
   desk.transport().at = Moment::seconds(126);
   rest();

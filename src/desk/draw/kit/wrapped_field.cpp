@@ -146,7 +146,7 @@ FieldEdit wrapped_field(Kit& kit, std::string_view id, std::string& text, const 
   kit.note(id, out.box, text, look.field.enabled, focus.has);
 
   Writing* writing = kit.writing(id);
-  const bool arrived = focus.has && writing == nullptr;
+  const bool arrived = focus.arrived && writing == nullptr;
   if (arrived) {
     writing = &kit.begin_writing(id, text);
     if (look.field.select_all) writing->edit.select_all();
@@ -208,9 +208,10 @@ FieldEdit wrapped_field(Kit& kit, std::string_view id, std::string& text, const 
     ImGui::GetCurrentContext()->WantTextInputNextFrame = 1;
   } else if (writing != nullptr) {
     kit.end_writing(id);
-    if (kit.focus().is_on(id)) kit.focus().let_go();
+    // After Enter the keyboard rests here, so that Tab goes on to the next field.
+    if (!out.committed && kit.focus().is_on(id)) kit.focus().let_go();
   }
-  frame.close(out.active, false);
+  frame.close(out.active, focus.has && focus.ring && !out.active);
   return out;
 }
 
