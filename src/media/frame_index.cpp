@@ -9,7 +9,7 @@ namespace sash::media {
 namespace {
 
 constexpr std::string_view magic = "SashFrames";
-constexpr std::uint64_t version = 4;
+constexpr std::uint64_t version = 5;
 
 constexpr std::uint64_t flag_by_position = 1;
 constexpr std::uint64_t flag_fields = 2;

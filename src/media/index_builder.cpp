@@ -31,6 +31,8 @@ struct Coded {
   std::int64_t position = -1;
   bool key = false;
   bool hidden = false;  ///< decoded for others only: trimmed by an edit list
+  bool placed = true;   ///< a packet of its own; else it shares one, and `run` says behind which join
+  std::size_t run = 0;
 };
 
 /// Tells whether a packet is the second field of the picture the packet before it began (H.264 field pictures, as
@@ -209,18 +211,20 @@ Outcome<bool> complete_times(Container& c, std::vector<Coded>& coded, Progress& 
   std::vector<Coded> unplaced;  // several pictures may share a packet of the container: then only the first has a place
   std::optional<Moment> last;
   Moment lasts;
+  std::size_t run = 0;
   for (const Decoded& d : *shown) {
     std::optional<Moment> at = d.at;
     if (!at && d.drained && last && lasts > Moment()) at = *last + lasts;
     if (!at) continue;  // the reader leaves it out, too
     const bool joined = c.by_byte() && last && *at < *last - tolerated_fall;
     if (last && *at <= *last && !joined) return false;
+    run += joined ? 1 : 0;
     last = at;
     lasts = d.lasts;
     if (d.position >= 0) {
       by_place.emplace(d.position, *at);
     } else {
-      unplaced.push_back({at, std::nullopt, d.lasts, -1, false, false});
+      unplaced.push_back({at, std::nullopt, d.lasts, -1, false, false, false, run});
     }
   }
   for (Coded& k : coded) {
@@ -232,40 +236,52 @@ Outcome<bool> complete_times(Container& c, std::vector<Coded>& coded, Progress& 
   return true;
 }
 
-/// Streams joined end to end begin their times anew. Where decoding falls back in time, what follows is laid behind
-/// what came before, from its first key on. Where there was such a place, frames are told apart by position.
-std::vector<Join> join_runs(std::vector<Coded>& coded) {
-  std::vector<Coded> joined;
-  std::vector<Join> joins;
-  joined.reserve(coded.size());
-  std::optional<Moment> decoding;  // of the packet before, as stamped
-  std::optional<Moment> key;       // of the run, as stamped; nothing while the run waits for its first one
-  Moment shift;
-  Moment end;
-  bool fell_back = false;
-  for (Coded k : coded) {
-    if (k.decode_at && decoding && *k.decode_at < *decoding - tolerated_fall) {
-      fell_back = true;
-      key.reset();
-      joins.push_back({k.position, Moment()});
-    }
+/// One recording of several that were put end to end; times as stamped.
+struct Run {
+  std::optional<std::int64_t> begins;  ///< byte
+  std::optional<Moment> key;           ///< its first
+  Moment until;                        ///< end of its last picture
+  Moment shift;                        ///< to lay it behind the run before
+};
+
+/// Numbers the runs: a new one begins where decoding falls back in time.
+std::vector<Run> runs_of(std::vector<Coded>& coded) {
+  std::vector<Run> runs(1);
+  std::optional<Moment> decoding;
+  for (Coded& k : coded) {
+    if (k.decode_at && decoding && *k.decode_at < *decoding - tolerated_fall) runs.push_back({k.position, {}, {}, {}});
     if (k.decode_at) decoding = k.decode_at;
-    if (fell_back && !key) {
-      if (!k.key) continue;
-      key = k.at;
-      shift = end - *k.at;
-      joins.back().shift = shift;
-    }
-    const bool leans_back = key && *k.at < *key;  // on what came before the join
-    if (leans_back || k.position < 0) continue;
-    k.at = *k.at + shift;
-    if (k.decode_at) k.decode_at = *k.decode_at + shift;
-    end = std::max(end, *k.at + k.lasts);
-    joined.push_back(k);
+    if (k.placed) k.run = runs.size() - 1;
+    if (k.run >= runs.size()) continue;
+    Run& run = runs[k.run];
+    if (k.key && !run.key) run.key = k.at;
+    run.until = std::max(run.until, *k.at + k.lasts);
   }
-  // What follows a join without any key is not shown, and not heard either.
-  if (fell_back && !key) joins.pop_back();
-  if (fell_back) coded = std::move(joined);
+  return runs;
+}
+
+/// Streams joined end to end begin their times anew: each run is laid behind the one before, from its first key on.
+/// Where there was a join, frames are told apart by position.
+std::vector<Join> join_runs(std::vector<Coded>& coded) {
+  std::vector<Run> runs = runs_of(coded);
+  if (runs.size() == 1) return {};
+  std::vector<Join> joins;
+  Moment end = runs.front().until;
+  for (std::size_t i = 1; i < runs.size(); ++i) {
+    Run& run = runs[i];
+    if (!run.key) continue;  // nothing of it can be shown, and it is not heard either
+    run.shift = end - *run.key;
+    end = run.until + run.shift;
+    joins.push_back({*run.begins, run.shift});
+  }
+  std::erase_if(coded, [&](const Coded& k) {
+    // What is shown before its run's first key leans on what came before the join.
+    return k.run >= runs.size() || (k.run > 0 && (!runs[k.run].key || *k.at < *runs[k.run].key));
+  });
+  for (Coded& k : coded) {
+    k.at = *k.at + runs[k.run].shift;
+    if (k.decode_at) k.decode_at = *k.decode_at + runs[k.run].shift;
+  }
   return joins;
 }
 

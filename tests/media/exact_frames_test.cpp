@@ -223,6 +223,27 @@ TEST(OneFrame, IsOnScreenAtAnyTime) {
   }
 }
 
+// In program streams several pictures share a packet and a time. Put end to end, all of them are there still.
+TEST(JoinedStreams, KeepPicturesThatShareAPacket) {
+  const auto hashes = test::listed_hashes(clip("clicks_mp2.mpg"));
+  const std::string once = test::bytes_of(clip("clicks_mp2.mpg"));
+  Opened twice = opened(test::clip_of_bytes("joined.mpg", once + once));
+  ASSERT_EQ(twice.index->joins().size(), 1U);
+  const std::size_t count = twice.index->count();
+  ASSERT_GE(count + 1, 2 * hashes.size()) << "all but the one right before the join";
+  for (std::size_t i = 1; i < count; ++i) {
+    const Moment step = twice.index->frame(i).at - twice.index->frame(i - 1).at;
+    EXPECT_NEAR(step.in_seconds(), 1.0 / 30, 0.0001) << i;
+  }
+  for (std::size_t i = count; i-- > 0;) {
+    const auto found = inner::find_picture(twice.reader, twice.index->frame(i).at, Moment(), {});
+    ASSERT_TRUE(found.ok() && *found != nullptr) << i;
+    EXPECT_EQ((*found)->at, twice.index->frame(i).at) << i;
+    const std::size_t behind = count - hashes.size();
+    EXPECT_EQ(test::md5_of(**found), i < behind ? hashes[i] : hashes[i - behind]) << i;
+  }
+}
+
 TEST(PlanarRgb, ArrivesAsTheSamePixelsPacked) {
   const auto file = clip("h264_rgb.mkv");
   auto reader = VideoReader::open(file, {.threads = 1, .deinterlace = false}, {});

@@ -54,6 +54,13 @@ Outcome<VideoReader> VideoReader::open(const std::filesystem::path& path, Option
   return VideoReader(std::move(*container), std::move(*codec), options);
 }
 
+void VideoReader::use_index(std::shared_ptr<const FrameIndex> index) {
+  index_ = std::move(index);
+  chained_ =
+      index_ != nullptr && index_->by_position() &&
+      std::any_of(index_->frames().begin(), index_->frames().end(), [](const Frame& f) { return f.position < 0; });
+}
+
 bool VideoReader::is_ours(const AVPacket& p) const {
   return p.stream_index == container_.picture()->index && (p.flags & AV_PKT_FLAG_CORRUPT) == 0;
 }
@@ -190,7 +197,7 @@ int VideoReader::send_next_packet() {
   held_ = false;
   const auto at = packet_time(*packet_);
   const bool unwanted = index_ != nullptr && at && *at < whole_from_;
-  const bool skip = may_skip_ && (index_ == nullptr || !index_->field_pictures()) && (unwanted || sparse_);
+  const bool skip = may_skip_ && !chained_ && (index_ == nullptr || !index_->field_pictures()) && (unwanted || sparse_);
   if (skip && !unwanted) gaps_ = true;
   codec_->skip_frame = skip ? AVDISCARD_NONREF : AVDISCARD_DEFAULT;
   // A packet the codec refuses is a damaged frame: the next one may be whole.
@@ -201,6 +208,7 @@ int VideoReader::send_next_packet() {
 
 std::optional<Moment> VideoReader::time_of(const AVFrame& frame) const {
   if (index_ != nullptr && index_->by_position()) {
+    if (frame.pkt_pos < 0) return chained_ ? until_ : std::nullopt;
     const auto i = index_->frame_from(frame.pkt_pos);
     return i ? std::optional(index_->frame(*i).at) : std::nullopt;
   }

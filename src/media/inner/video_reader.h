@@ -26,7 +26,7 @@ class VideoReader {
   /// Fails: as probe(); unsupported (no picture).
   static Outcome<VideoReader> open(const std::filesystem::path& path, Options options, Stop stop);
 
-  void use_index(std::shared_ptr<const FrameIndex> index) { index_ = std::move(index); }
+  void use_index(std::shared_ptr<const FrameIndex> index);
   const FrameIndex* index() const { return index_.get(); }
 
   /// Places the reader at the last key from which the frame on screen at `target` can be decoded.
@@ -84,6 +84,7 @@ class VideoReader {
   bool held_ = false;  // packet_ was read and not yet sent
   bool flushed_ = false;
   bool ended_ = false;
+  bool chained_ = false;         // some frames have no position to be known by: they follow the one before
   bool may_skip_ = false;        // non-reference frames may be left out before whole_from_
   std::optional<Moment> floor_;  // frames before the landing key are not whole
   std::optional<Moment> until_;  // end of the frame timed last
