@@ -111,6 +111,12 @@ bool ready(const ChemicalSystem& system, const Equation& equation) {
   return fresh == 1;
 }
 
+bool pairs_an_alkali_ion(const Formula& made) {
+  constexpr int lithium = 3, sodium = 11, potassium = 19;
+  const auto there = [&made](int number) { return !made.count_of(Nuclide{number, std::nullopt}).zero(); };
+  return there(lithium) || there(sodium) || there(potassium);
+}
+
 const Formula* made_by(const ChemicalSystem& system, const Equation& equation) {
   for (const Species& s : equation.all()) {
     if (s.formula.same_composition(water())) continue;
@@ -184,6 +190,7 @@ Outcome<ChemicalSystem> system_of(std::span<const Formula> components, const Sys
       const bool solid = row.equation.all().front().state == State::solid;
       const bool water_ion = made.same_composition(hydroxide());
       if (holds(choice.without, made) || (solid && !choice.solids)) continue;
+      if (!solid && !choice.alkali_pairs && pairs_an_alkali_ion(made)) continue;
       if (!choice.only.empty() && !water_ion && !holds(choice.only, made)) continue;
       if (solid ? system->find_solid(made).has_value() : system->find(made).has_value()) continue;
       const auto added = system->add(row.equation, row.log_k_at(choice.celsius));

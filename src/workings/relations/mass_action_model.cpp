@@ -116,12 +116,16 @@ Outcome<void> MassActionModel::split_up(const std::vector<chem::Formula>& put_in
 Outcome<std::vector<double>> MassActionModel::in_components(const chem::Formula& formula) const {
   if (const auto at = system_.find(formula)) return system_.species()[*at].components;
   if (const auto at = system_.find_solid(formula)) return system_.solids()[*at].components;
-  for (const chem::DissolvedSpecies& s : system_.species()) {
-    const auto ions = ions_in_salt(formula, s.formula);
-    if (!ions) continue;
-    std::vector<double> components = s.components;
-    for (double& c : components) c *= *ions;
-    return components;
+  // With activities every ion counts for the ionic strength; with a few given constants a salt may be of one of their
+  // ions, whose partner only looks on.
+  if (!activities_) {
+    for (const chem::DissolvedSpecies& s : system_.species()) {
+      const auto ions = ions_in_salt(formula, s.formula);
+      if (!ions) continue;
+      std::vector<double> components = s.components;
+      for (double& c : components) c *= *ions;
+      return components;
+    }
   }
   const auto parts = chem::in_components(formula);
   if (!parts) return parts.fault();
