@@ -3,18 +3,37 @@
 #include <algorithm>
 #include <cmath>
 
+#include "chem/commercial.h"
 #include "chem/density.h"
+#include "chem/names.h"
 
 namespace sash::workings {
 namespace {
 
 using quantity::Kind;
 
+// Bleach is no solution of hypochlorite alone, so no table of solutions has it: its density goes with its available
+// chlorine, which by mass depends on the density in turn.
+std::optional<chem::Density> density_of_bleach(const std::string& solute, const Filled& strength, double si) {
+  constexpr double usual_alkali = 0.5;  // percent of free NaOH that keeps it: common practice, no source
+  static const chem::Formula hypochlorite = *chem::read_formula("NaOCl");
+  const auto formula = chem::formula_of(solute);
+  const auto in = strength_for_tables(strength, si);
+  if (!formula || !formula->same_composition(hypochlorite) || !in) return std::nullopt;
+  if (in->kind != chem::StrengthKind::mass_fraction) return std::nullopt;
+  const double factor = chem::available_chlorine_factor();
+  Outcome<chem::Density> density = chem::bleach_density(0, usual_alkali);
+  for (int round = 0; round < 20 && density; ++round) {
+    density = chem::bleach_density(1000 * density->value * in->number * factor, usual_alkali);
+  }
+  return density ? std::optional(*density) : std::nullopt;
+}
+
 std::optional<chem::Density> density_at(const std::string& solute, const Filled& strength, double si, double celsius) {
   const auto in = strength_for_tables(strength, si);
   if (!in) return std::nullopt;
   const auto solution = chem::solution_of(solute, in->kind, in->number, celsius);
-  if (!solution) return std::nullopt;
+  if (!solution) return density_of_bleach(solute, strength, si);
   return solution->density;
 }
 
