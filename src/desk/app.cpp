@@ -179,6 +179,7 @@ struct App::Inner {
       if (notice.number <= state.last_notice) continue;
       state.last_notice = notice.number;
       const bool in_banner = view.read_only == notice.sentence;
+      if (notice.result) state.notices.say({.text = notice.sentence, .stays = 30.0, .number = notice.number}, now);
       if (notice.fault && !in_banner)
         state.notices.say({.text = notice.sentence, .tone = Safety::warning, .number = notice.number}, now);
     }

@@ -36,7 +36,12 @@ struct CarryOut {
   Done operator()(const AddFiles& i) { return in.add_files(i.paths); }
   Done operator()(const AddText& i) { return in.add_text(i.text); }
   Done operator()(const FindFootageAgain& i) { return in.find_again(i); }
-  Done operator()(const SaveCopy& i) { return in.store ? in.store->save_copy(i.path) : Done(no_record()); }
+  Done operator()(const SaveCopy& i) {
+    if (!in.store) return no_record();
+    if (const Done done = in.store->save_copy(i.path); !done) return done;
+    in.say("The copy is " + i.path + ".", Holdings::News::result);
+    return {};
+  }
 
   Done operator()(const TogglePlay&) { return in.playing.toggle(), Done(); }
   Done operator()(const Shuttle& i) { return in.playing.shuttle(i.direction), Done(); }
@@ -97,7 +102,7 @@ struct CarryOut {
 Done Session::apply(const Intent& intent) {
   inner_->changed = true;
   Done done = std::visit(CarryOut{*inner_}, intent);
-  if (!done) inner_->say(done.fault().sentence, true);
+  if (!done) inner_->say(done.fault().sentence, Holdings::News::fault);
   return done;
 }
 
@@ -111,7 +116,7 @@ bool Session::poll() {
   if (in.checking.poll()) in.changed = true;
   const auto played = in.playing.poll();
   if (played.changed) in.changed = true;
-  if (played.fault) in.say(played.fault->sentence, true);
+  if (played.fault) in.say(played.fault->sentence, Holdings::News::fault);
   if (played.ended) in.turn_to_next();
   in.take_script();
   const bool changed = in.changed;

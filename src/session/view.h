@@ -25,8 +25,9 @@ struct Notice {
   std::string sentence;
   bool fault = false;
   std::uint64_t number = 0;  ///< rises with every notice of the session
-  std::optional<model::FootageId> missing =
-      {};  ///< it says that this clip's file is gone, and stands until it is found
+  bool result = false;       ///< good news that must not be missed: where something was written, what to do next
+  /// It says that this clip's file is gone, and stands until it is found.
+  std::optional<model::FootageId> missing = {};
 };
 
 /// Long work under way.

@@ -31,7 +31,7 @@ Done Holdings::add_files(const std::vector<std::string>& paths) {
   for (const auto& path : ordered) {
     const Done done = what_file_is(path) == FileIs::footage ? add_footage_file(path) : add_narration_file(path);
     if (done) continue;
-    if (first_fault) say(done.fault().sentence, true);
+    if (first_fault) say(done.fault().sentence, News::fault);
     first_fault = first_fault ? first_fault : std::optional(done.fault());
   }
   if (first_fault) return *first_fault;
@@ -44,7 +44,8 @@ Done Holdings::add_footage_file(const std::string& path) {
   if (const auto lost = missing_clip(facts->fingerprint)) return find_again({*lost, path});
   const Planned planned = add_footage(record(), ids(), path_for_record(store->path(), path), *facts);
   if (const Done done = carry_out(planned); !done) return done;
-  if (facts->has_location) say("'" + path + "' carries the place where it was filmed; nothing exported will carry it.");
+  if (facts->has_location)
+    say("'" + path + "' carries the place where it was filmed; nothing exported will carry it.", News::result);
   const auto id = std::get<model::FootageId>(*planned.about);
   if (setup.background) {
     begin_work(*model::find(record(), id));
@@ -61,7 +62,7 @@ Done Holdings::add_narration_file(const std::string& path) {
 }
 
 Done Holdings::take_narration(const std::string& path, const narration::NarrationText& text) {
-  for (const auto& warning : text.warnings) say(warning);
+  for (const auto& warning : text.warnings) say(warning, News::result);
   const auto footage = footage_for_narration(record(), path, playing.footage());
   if (const Done done = carry_out(add_narration(record(), ids(), footage, path, text)); !done) return done;
   if (!playing.footage().known() && !waiting_) turn_to(model::in_order(record()).front()->id, Moment());
@@ -81,7 +82,8 @@ Done Holdings::add_text(const std::string& pasted) {
   if (const Done done = take_narration("Pasted narration", *text); !done) return done;
   if (untimed && text->lines.size() > 1) {
     say("The text has no times, so its lines are spread by their length. Play, and press T as each is to be heard; "
-        "or drag a line by its left edge.");
+        "or drag a line by its left edge.",
+        News::result);
   }
   return {};
 }

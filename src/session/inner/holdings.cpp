@@ -44,8 +44,8 @@ NewNumber Holdings::ids() {
   };
 }
 
-void Holdings::say(std::string sentence, bool fault) {
-  notices.push_back({std::move(sentence), fault, ++notices_given});
+void Holdings::say(std::string sentence, News news) {
+  notices.push_back({std::move(sentence), news == News::fault, ++notices_given, news == News::result});
   if (notices.size() > most_notices) notices.erase(notices.begin());
   changed = true;
 }
@@ -84,7 +84,7 @@ void Holdings::close() {
 Done Holdings::take(store::Store opened) {
   close();
   store = std::move(opened);
-  if (const Fault* why = store->read_only()) say(why->sentence, true);
+  if (const Fault* why = store->read_only()) say(why->sentence, News::fault);
   recent.opened(store->path());
   edited();
   if (setup.background) {
@@ -144,7 +144,7 @@ void Holdings::take_demo() {
   const auto made = demo_job.poll();
   if (!made) return;
   const Done done = *made ? open(made->value()) : Done(made->fault());
-  if (!done) say(done.fault().sentence, true);
+  if (!done) say(done.fault().sentence, News::fault);
 }
 
 void Holdings::export_script(const std::string& folder) {
@@ -157,9 +157,9 @@ void Holdings::take_script() {
   const auto written = script_job.poll();
   if (!written) return;
   if (*written) {
-    say("The script is in " + written->value() + ".");
+    say("The script is in " + written->value() + ".", News::result);
   } else {
-    say(written->fault().sentence, true);
+    say(written->fault().sentence, News::fault);
   }
 }
 
@@ -213,12 +213,12 @@ void Holdings::footage_news(model::FootageId id) {
   const bool looked_at = state.facts || state.fault || state.missing;
   if (waiting_ && waiting_->first == id && looked_at) turn_to(id, waiting_->second);
   if (state.index) playing.use_index(id, state.index);
-  if (state.fault && !state.missing) say(state.fault->sentence, true);
+  if (state.fault && !state.missing) say(state.fault->sentence, News::fault);
   if (!state.missing) return missing_no_more(id);
   const auto* footage = model::find(record(), id);
   say("The footage '" + (footage != nullptr ? footage->path : std::string()) +
           "' is not where it was; everything else of the record is here, and you can say where the file is now.",
-      true);
+      News::fault);
   notices.back().missing = id;
 }
 

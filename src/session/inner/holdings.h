@@ -32,7 +32,8 @@ struct Holdings {
   NewNumber ids();
 
   // --- what is said, and edits
-  void say(std::string sentence, bool fault = false);
+  enum class News { passing, fault, result };
+  void say(std::string sentence, News news = News::passing);
   void edited();
   Done carry_out(const Planned& planned);
   Done carry_out(const Outcome<Planned>& planned);

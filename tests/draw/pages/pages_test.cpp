@@ -371,6 +371,14 @@ TEST_F(Desk, ExportAsksForAFolderBesideTheRecord) {
   EXPECT_EQ(only<session::ExportScript>().folder, "/lessons/copper script");
 }
 
+TEST_F(Desk, WhereTheScriptIsStaysInSightForAWhile) {
+  desk.notices = {{.sentence = "The script is in /lessons/copper script.", .number = 1, .result = true}};
+  hand.settle();
+  ASSERT_TRUE(hand.has("notice.0"));
+  hand.wait(40);
+  EXPECT_FALSE(hand.has("notice.0"));
+}
+
 TEST_F(Desk, FaultsAreShownUntilPutAway) {
   desk.notices = {{"The captions in lesson.srt could not be read: line 3 is no time.", true, 1}};
   hand.settle();
