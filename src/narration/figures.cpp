@@ -66,8 +66,10 @@ SpokenFigure figure_of(const Scene& scene, const Draft& d, std::span<const model
 
 }  // namespace
 
-Reading read_figures(std::span<const model::NarrationLine> lines) {
-  const Scene scene = read_scene(lines);
+Reading read_figures(std::span<const model::NarrationLine> lines) { return read_figures(lines, Study{}); }
+
+Reading read_figures(std::span<const model::NarrationLine> lines, Study study) {
+  const Scene scene = read_scene(lines, study);
   Reading out;
   out.figures.reserve(scene.figures.size());
   for (const Draft& d : scene.figures) out.figures.push_back(figure_of(scene, d, lines));

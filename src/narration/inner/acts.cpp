@@ -78,6 +78,11 @@ class Turns {
 
 }  // namespace
 
+std::string_view act_name(Act act) {
+  const auto* it = std::find_if(names.begin(), names.end(), [&](const auto& n) { return n.second == act; });
+  return it == names.end() ? "none" : it->first;
+}
+
 std::vector<Act> find_acts(const TokenStream& s) {
   static const Turns turns;
   std::vector<Act> acts(s.size(), Act::none);

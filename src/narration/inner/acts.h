@@ -41,6 +41,8 @@ class Acts {
   std::uint32_t bits_;
 };
 
+std::string_view act_name(Act act);  ///< as in the table; "none"
+
 /// Per token the act its words tell of; the longest turn of speech wins.
 std::vector<Act> find_acts(const TokenStream& s);
 

@@ -5,6 +5,7 @@
 #include <unordered_set>
 
 #include "narration/inner/matter.h"
+#include "narration/inner/role_weigher.h"
 #include "narration/inner/scene.h"
 
 namespace sash::narration {
@@ -20,11 +21,11 @@ constexpr WordSet first_persons{"i", "i'm", "i've", "i'll", "we", "we've", "we'r
 
 class Caster {
  public:
-  explicit Caster(Scene& s) : s_(s) {}
+  explicit Caster(Scene& s) : s_(s), weigher_(s) {}
 
   void run() {
     for (Draft& d : s_.figures) {
-      d.role = role_of(d);
+      d.role = weigher_.weigh(place(d), role_of(d));
       note(d);
       const Kind k = s_.phrase_of(d).kind;
       if (k == Kind::mass || k == Kind::volume || k == Kind::gas_volume) last_portion_ = &d;
@@ -472,6 +473,7 @@ class Caster {
   }
 
   Scene& s_;
+  RoleWeigher weigher_;
   const Draft* last_portion_ = nullptr;
   std::unordered_set<std::string> put_in_;  ///< substances, without their form
   std::unordered_set<std::string> came_out_;

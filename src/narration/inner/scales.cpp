@@ -42,6 +42,7 @@ void settle_scales(Scene& scene) {
       }
     } else if (p.unit == celsius || p.unit == fahrenheit) {
       const bool turned = behind_last && last->unit == fahrenheit && same_warmth(last->value, p.value);
+      if (p.number.decimal) scale = celsius;  // nobody reads Fahrenheit to a tenth at a bench
       p.unit = turned ? celsius : scale;
     }
     last = &p;

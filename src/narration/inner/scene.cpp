@@ -122,6 +122,8 @@ Scene open_scene(std::span<const model::NarrationLine> lines) {
   find_sentences(scene);
   scene.acts = find_acts(scene.tokens);
   scene.mentions = find_mentions(scene.tokens, lines);
+  // "the iron two one", "that's manganese seven": not about the metal.
+  std::erase_if(scene.mentions, [&](const Mention& m) { return is_oxidation_state(scene.tokens, m.last); });
   std::vector<bool> blocked(scene.size(), false);
   scene.mention_at.assign(scene.size(), std::nullopt);
   for (std::size_t m = 0; m < scene.mentions.size(); ++m) {
@@ -131,9 +133,6 @@ Scene open_scene(std::span<const model::NarrationLine> lines) {
     }
   }
   for (std::size_t i = 0; i < scene.size(); ++i) {
-    if (!blocked[i] && i > 0 && is_oxidation_state(scene.tokens, i) && scene.mention_at[i - 1]) {
-      scene.mention_at[i - 1].reset();  // "the iron two one" is not about iron
-    }
     if (!blocked[i] && (is_oxidation_state(scene.tokens, i) || is_label(scene.tokens, i))) blocked[i] = true;
   }
   scene.phrases = find_phrases(scene.tokens, blocked);
@@ -144,8 +143,10 @@ Scene open_scene(std::span<const model::NarrationLine> lines) {
   return scene;
 }
 
-Scene read_scene(std::span<const model::NarrationLine> lines) {
+Scene read_scene(std::span<const model::NarrationLine> lines, Study study) {
   Scene scene = open_scene(lines);
+  scene.study = study;
+  if (scene.study.weights == nullptr) scene.study.weights = &own_weights();
   judge_phrases(scene);
   judge_bare_numbers(scene);
   settle_scales(scene);

@@ -8,7 +8,9 @@
 #include <vector>
 
 #include "model/figure.h"
+#include "narration/figures.h"
 #include "narration/inner/acts.h"
+#include "narration/inner/evidence.h"
 #include "narration/inner/mention.h"
 #include "narration/inner/phrase.h"
 #include "narration/inner/token.h"
@@ -52,6 +54,7 @@ struct Scene {
   std::vector<ProductCue> products;  ///< in order
   std::vector<std::size_t> workups;  ///< tokens that speak of isolating what was made, in order
   bool punctuated = true;
+  Study study;  ///< what is weighed with
 
   std::size_t size() const { return tokens.size(); }
   std::string_view word(std::size_t i) const { return tokens.text(i); }
@@ -108,11 +111,14 @@ struct Scene {
   }
 };
 
-/// The scene of the lines with all passes run.
-Scene read_scene(std::span<const model::NarrationLine> lines);
+/// The scene of the lines with all passes run; weighed with the own weights unless `study` has others.
+Scene read_scene(std::span<const model::NarrationLine> lines, Study study = {});
 
 /// Words, names, acts, sentences and phrases of the lines; no phrase is judged yet.
 Scene open_scene(std::span<const model::NarrationLine> lines);
+
+/// As narration/figures.h has it, weighed as `study` says.
+Reading read_figures(std::span<const model::NarrationLine> lines, Study study);
 
 // The passes, in the order in which they run.
 void judge_phrases(Scene& scene);       ///< capacities, money, negations, idioms; what has a unit and stays is a figure

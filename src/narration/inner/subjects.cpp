@@ -2,7 +2,7 @@
 // the one spoken of last, the product of the whole procedure, or the mixture in the pot.
 
 #include "narration/inner/conditions.h"
-#include "narration/inner/portion_subjects.h"
+#include "narration/inner/subject_weigher.h"
 #include "narration/inner/topics.h"
 
 namespace sash::narration {
@@ -11,9 +11,9 @@ namespace {
 
 using quantity::Kind;
 
-class Namer : PortionNamer {
+class Namer : SubjectWeigher {
  public:
-  explicit Namer(Scene& s) : PortionNamer(s), conditions_(s) {}
+  explicit Namer(Scene& s) : SubjectWeigher(s), conditions_(s) {}
 
   void run() {
     for (std::size_t i = 0; i < s_.phrases.size(); ++i) {
@@ -21,6 +21,7 @@ class Namer : PortionNamer {
       Draft d;
       d.phrase = i;
       name(d);
+      weigh(d);
       follow_topic(d);
       make_gas(d);
       note_titrant(d);

@@ -21,9 +21,42 @@
 
 namespace sash::test {
 
+using nlohmann::json;
+
 namespace {
 
-using nlohmann::json;
+std::optional<int> index_of(const json& f, const char* key) {
+  if (!f.contains(key) || !f[key].is_number_integer()) return std::nullopt;
+  return f[key].get<int>();
+}
+
+}  // namespace
+
+std::string normal_subject(const json& subject) {
+  if (!subject.is_string()) return {};
+  std::string s = to_lower(subject.get<std::string>());
+  s = replace_all(replace_all(std::move(s), "sulph", "sulf"), "aluminum", "aluminium");
+  std::vector<std::string> kept;
+  for (const std::string_view word : split(s, ' ')) {
+    if (word.empty() || word == "solution" || word == "aqueous" || word == "anhydrous" || word.ends_with("hydrate"))
+      continue;
+    kept.emplace_back(word);
+  }
+  return join(kept, " ");
+}
+
+int first_of(const json& figures, int i) {
+  std::set<int> seen;
+  while (seen.insert(i).second) {
+    const auto same = index_of(figures[static_cast<std::size_t>(i)], "same_sample_as");
+    if (!same || *same < 0 || *same >= static_cast<int>(figures.size())) break;
+    i = *same;
+  }
+  return i;
+}
+
+namespace {
+
 using Pairs = std::set<std::pair<int, int>>;
 
 /// Value in coherent units of its dimension; temperatures in °C.
@@ -77,6 +110,8 @@ std::vector<Span> spans(const json& f) {
   return out;
 }
 
+}  // namespace
+
 bool overlap(const json& a, const json& b) {
   for (const Span& x : spans(a)) {
     for (const Span& y : spans(b)) {
@@ -86,34 +121,8 @@ bool overlap(const json& a, const json& b) {
   return false;
 }
 
-/// Without case, "solution" and words for water of crystallisation.
-std::string normal_subject(const json& subject) {
-  if (!subject.is_string()) return {};
-  std::string s = to_lower(subject.get<std::string>());
-  s = replace_all(replace_all(std::move(s), "sulph", "sulf"), "aluminum", "aluminium");
-  std::vector<std::string> kept;
-  for (const std::string_view word : split(s, ' ')) {
-    if (word.empty() || word == "solution" || word == "aqueous" || word == "anhydrous" || word.ends_with("hydrate"))
-      continue;
-    kept.emplace_back(word);
-  }
-  return join(kept, " ");
-}
+namespace {
 
-std::optional<int> index_of(const json& f, const char* key) {
-  if (!f.contains(key) || !f[key].is_number_integer()) return std::nullopt;
-  return f[key].get<int>();
-}
-
-int first_of(const json& figures, int i) {
-  std::set<int> seen;
-  while (seen.insert(i).second) {
-    const auto same = index_of(figures[static_cast<std::size_t>(i)], "same_sample_as");
-    if (!same || *same < 0 || *same >= static_cast<int>(figures.size())) break;
-    i = *same;
-  }
-  return i;
-}
 
 /// Pairs of one sample; `keep` maps an index to that of the label.
 Pairs sample_pairs(const json& figures, const std::map<int, int>& keep) {

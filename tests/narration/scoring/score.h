@@ -61,6 +61,13 @@ nlohmann::json labels_of(const std::filesystem::path& file);
 /// The narration that the labels are of; it lies beside them.
 narration::NarrationText narration_of(const std::filesystem::path& file, const nlohmann::json& labels);
 
+/// Without case, "solution" and words for water of crystallisation: how subjects are compared.
+std::string normal_subject(const nlohmann::json& subject);
+/// Whether two places, each {t0, at, text} or with parts, share a character.
+bool overlap(const nlohmann::json& a, const nlohmann::json& b);
+/// The first that stands of the sample that figure `i` belongs to.
+int first_of(const nlohmann::json& figures, int i);
+
 /// Every label as itself: for figures that are the labels.
 std::map<int, int> every_label(const nlohmann::json& labels);
 /// Which label each figure of `predicted` is.

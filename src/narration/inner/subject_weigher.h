@@ -1,0 +1,64 @@
+#pragma once
+// What a figure is about, weighed: all materials spoken of around it, the product of the procedure, what the figures
+// before it were about, the pot and nothing at all stand on the scales; what the plain rules said (PortionNamer and its
+// kin) is one cue among the others. Private to the naming of subjects.
+
+#include <map>
+#include <string>
+#include <vector>
+
+#include "narration/inner/evidence.h"
+#include "narration/inner/portion_subjects.h"
+
+namespace sash::narration {
+
+class SubjectWeigher : protected PortionNamer {
+ protected:
+  explicit SubjectWeigher(Scene& s) : PortionNamer(s) {}
+
+  /// Lets the heaviest candidate be the subject of `d`, which the rules have named and which is not yet among the
+  /// figures of the scene.
+  void weigh(Draft& d);
+
+ private:
+  struct Candidate {
+    std::string name;                   ///< as a subject is written; empty for nothing
+    std::string bare;                   ///< without solution and water of crystallisation
+    const Mention* mention = nullptr;   ///< the one the subject would be taken from
+    const Mention* before = nullptr;    ///< the nearest in front of the figure
+    const Mention* behind = nullptr;    ///< the first behind it in its sentence
+    std::size_t nearer = 0;             ///< how many others are named nearer in front of it
+    std::optional<std::size_t> figure;  ///< the last one about it
+    std::size_t later = 0;              ///< how many others later figures are about
+    bool chosen = false;                ///< by the rules
+  };
+  /// What all candidates of one figure share.
+  struct Place {
+    const Phrase* phrase = nullptr;
+    std::string_view kind;
+    std::string_view act;           ///< the nearest before it in its sentence
+    std::vector<std::string_view> acts;  ///< all in its sentence
+    std::string_view third;         ///< of the narration
+    const Mention* product = nullptr;
+    bool worked_up = false;
+  };
+
+  std::vector<Candidate> candidates(const Draft& d) const;
+  Place place_of(const Draft& d) const;
+  void weigh_on(Scale& scale, const Candidate& c, const Draft& d, const Place& at) const;
+  void by_names(Scale& scale, const Candidate& c, const Place& at) const;
+  void by_figures(Scale& scale, const Candidate& c, const Place& at) const;
+  void by_nature(Scale& scale, const Candidate& c, const Place& at) const;
+  void by_words(Scale& scale, const Candidate& c, const Place& at, std::string_view standing) const;
+  /// What the figures of the candidate make of each other: mass, amount, strength and volume.
+  void by_chemistry(Scale& scale, const Candidate& c, const Place& at) const;
+  void by_numbers(Scale& scale, const Candidate& c, const Place& at) const;
+  /// Where it stands to the figure: "behind", "here", "last", "product", "earlier", "before", "pot", "nothing".
+  std::string_view standing(const Candidate& c, const Place& at) const;
+  void settle(Draft& d, const Candidate& c);
+  double molar_mass(const std::string& name) const;
+
+  mutable std::map<std::string, double, std::less<>> molar_masses_;
+};
+
+}  // namespace sash::narration

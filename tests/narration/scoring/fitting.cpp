@@ -1,0 +1,216 @@
+#include "scoring/fitting.h"
+
+#include <algorithm>
+#include <cmath>
+#include <set>
+#include <unordered_map>
+
+#include "narration/inner/scene.h"
+#include "scoring/predictions.h"
+#include "scoring/score.h"
+
+namespace sash::test {
+
+namespace {
+
+using narration::Decision;
+using nlohmann::json;
+
+struct Answer {
+  std::vector<std::size_t> cues;
+  bool right = false;
+};
+struct Example {
+  std::vector<Answer> answers;
+  double emphasis = 1;
+};
+
+/// Cues as numbers, and how many narrations have each.
+class Cues {
+ public:
+  std::size_t number(const std::string& cue, std::size_t narration) {
+    const auto [it, added] = numbers_.try_emplace(cue, names_.size());
+    if (added) {
+      names_.push_back(cue);
+      met_.emplace_back();
+    }
+    met_[it->second].insert(narration);
+    return it->second;
+  }
+  std::size_t size() const { return names_.size(); }
+  const std::string& name(std::size_t cue) const { return names_[cue]; }
+  bool common(std::size_t cue, int narrations) const { return static_cast<int>(met_[cue].size()) >= narrations; }
+
+ private:
+  std::unordered_map<std::string, std::size_t> numbers_;
+  std::vector<std::string> names_;
+  std::vector<std::set<std::size_t>> met_;
+};
+
+/// Whether an answer is what the labels say; `label_of` are the labels of the figures.
+bool is_right(const Decision& decision, const std::string& what, const json& figures, int label,
+              const std::map<int, int>& label_of) {
+  const json& gold = figures[static_cast<std::size_t>(label)];
+  if (decision.question == "subject") return normal_subject(gold["subject"]) == normal_subject(json(what));
+  if (decision.question == "role") return gold["role"] == what;
+  const auto other = what == "none" ? label_of.end() : label_of.find(std::stoi(what));
+  if (decision.question == "same") {
+    const bool restates = gold["same_sample_as"].is_number_integer();
+    if (what == "none") return !restates;
+    return other != label_of.end() && restates && first_of(figures, other->second) == first_of(figures, label);
+  }
+  const bool attached = gold.contains("attached_to") && gold["attached_to"].is_number_integer();
+  if (what == "none") return !attached;
+  return attached && other != label_of.end() &&
+         first_of(figures, other->second) == first_of(figures, gold["attached_to"].get<int>());
+}
+
+/// Whether the labels have anything of `list` at that place.
+const json* label_at(const json& labels, const char* list, const json& place) {
+  for (const json& f : labels[list]) {
+    if (overlap(place, f)) return &f;
+  }
+  return nullptr;
+}
+
+json place_of(const narration::NarrationText& text, const narration::SpokenPiece& piece) {
+  const auto where = narration::place_in_file(text, piece);
+  return {{"t0", static_cast<double>(where.cue.in_millis()) / 1000},
+          {"at", where.at},
+          {"text", text.lines[piece.line].text.substr(piece.begin, piece.length)}};
+}
+
+/// Whether an answer about a number that is no figure yet is what the labels say; nothing where they leave it open.
+std::optional<bool> is_right_at(const Decision& decision, const std::string& what, const json& labels, const json& place) {
+  const json* figure = label_at(labels, "figures", place);
+  if (decision.question == "percent") return figure ? std::optional((*figure)["kind"] == what) : std::nullopt;
+  const bool open = figure == nullptr && label_at(labels, "unscored", place) != nullptr;
+  if (decision.question == "bare") {
+    if (open) return std::nullopt;
+    if (what == "none") return figure == nullptr;
+    return figure != nullptr && (*figure)["kind"].get<std::string>() + " " + (*figure)["unit"].get<std::string>() == what;
+  }
+  const bool capacity = figure == nullptr && label_at(labels, "capacities", place) != nullptr;
+  if (what == "figure") return figure != nullptr;
+  if (what == "capacity") return capacity;
+  if (what == "unscored") return open;
+  return figure == nullptr && !capacity && !open;
+}
+
+std::vector<Example> examples_of(std::span<const LabelledNarration* const> some, const narration::Weights& weights,
+                                 Cues& cues) {
+  std::vector<Example> all;
+  for (std::size_t n = 0; n < some.size(); ++n) {
+    std::vector<Decision> decisions;
+    const auto reading = narration::read_figures(some[n]->text.lines, {&weights, &decisions});
+    const auto label_of = matched(some[n]->labels, predictions(some[n]->text, reading));
+    for (const Decision& d : decisions) {
+      const auto label = d.place ? label_of.end() : label_of.find(static_cast<int>(d.figure));
+      if (!d.place && label == label_of.end()) continue;
+      const json place = d.place ? place_of(some[n]->text, *d.place) : json();
+      Example e;
+      e.emphasis = some[n]->emphasis;
+      bool any = false;
+      for (const Decision::Answer& a : d.answers) {
+        Answer answer;
+        answer.right = d.place ? is_right_at(d, a.what, some[n]->labels, place).value_or(false)
+                               : is_right(d, a.what, some[n]->labels["figures"], label->second, label_of);
+        any = any || answer.right;
+        for (const std::string& cue : a.cues) answer.cues.push_back(cues.number(cue, n));
+        e.answers.push_back(std::move(answer));
+      }
+      if (any) all.push_back(std::move(e));
+    }
+  }
+  return all;
+}
+
+class Fitter {
+ public:
+  Fitter(const Cues& cues, const FittingPlan& plan) : plan_(plan), use_(cues.size()) {
+    for (std::size_t c = 0; c < cues.size(); ++c) use_[c] = cues.common(c, plan.narrations);
+    weights_.assign(cues.size(), 0);
+    slopes_.assign(cues.size(), 0);
+    squares_.assign(cues.size(), 1e-6);
+  }
+
+  void pass(const std::vector<Example>& examples) {
+    // A fixed shuffle: every 7919th, the thousandth prime.
+    for (std::size_t k = 0; k < examples.size(); ++k) learn(examples[(k * 7919) % examples.size()]);
+  }
+
+  double weight(std::size_t cue) const { return use_[cue] ? weights_[cue] : 0; }
+
+ private:
+  void learn(const Example& e) {
+    std::vector<double> share(e.answers.size());
+    double most = -1e300;
+    for (std::size_t a = 0; a < share.size(); ++a) {
+      for (const std::size_t c : e.answers[a].cues) share[a] += weight(c);
+      most = std::max(most, share[a]);
+    }
+    double all = 0;
+    double right = 0;
+    for (std::size_t a = 0; a < share.size(); ++a) {
+      share[a] = std::exp(share[a] - most);
+      all += share[a];
+      if (e.answers[a].right) right += share[a];
+    }
+    touched_.clear();
+    for (std::size_t a = 0; a < share.size(); ++a) {
+      const double slope = (e.answers[a].right ? share[a] / right : 0) - share[a] / all;
+      for (const std::size_t c : e.answers[a].cues) {
+        if (!use_[c]) continue;
+        if (slopes_[c] == 0) touched_.push_back(c);
+        slopes_[c] += slope * e.emphasis;
+      }
+    }
+    for (const std::size_t c : touched_) {
+      const double slope = slopes_[c] - plan_.penalty * weights_[c];
+      slopes_[c] = 0;
+      squares_[c] += slope * slope;
+      weights_[c] += step / std::sqrt(squares_[c]) * slope;
+    }
+  }
+
+  static constexpr double step = 0.15;
+  FittingPlan plan_;
+  std::vector<bool> use_;
+  std::vector<double> weights_;
+  std::vector<double> slopes_;
+  std::vector<double> squares_;
+  std::vector<std::size_t> touched_;
+};
+
+}  // namespace
+
+narration::Weights weights_from(const CueWeights& cues) {
+  narration::Weights weights;
+  for (const auto& [cue, weight] : cues) weights.set(cue, weight);
+  return weights;
+}
+
+CueWeights rules_alone() {
+  CueWeights weights;
+  for (const char* question : {"bare", "fate", "percent", "subject", "role", "same", "attached"})
+    weights[std::string(question) + "/by rule"] = 3;
+  return weights;
+}
+
+CueWeights fit(std::span<const LabelledNarration* const> some, const FittingPlan& plan) {
+  CueWeights found = rules_alone();
+  for (int round = 0; round < plan.rounds; ++round) {
+    Cues cues;
+    const std::vector<Example> examples = examples_of(some, weights_from(found), cues);
+    Fitter fitter(cues, plan);
+    for (int pass = 0; pass < plan.passes; ++pass) fitter.pass(examples);
+    found.clear();
+    for (std::size_t c = 0; c < cues.size(); ++c) {
+      constexpr double slight = 0.03;
+      if (std::abs(fitter.weight(c)) >= slight) found[cues.name(c)] = fitter.weight(c);
+    }
+  }
+  return found;
+}
+
+}  // namespace sash::test
