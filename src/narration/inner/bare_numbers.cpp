@@ -6,7 +6,6 @@
 #include <cmath>
 
 #include "narration/inner/bare_readings.h"
-#include "narration/inner/phrase_weigher.h"
 
 namespace sash::narration {
 
@@ -425,7 +424,7 @@ void judge_bare_numbers(Scene& scene) {
   for (std::size_t i = 0; i < scene.phrases.size(); ++i) {
     Phrase& p = scene.phrases[i];
     if (p.fate != Fate::open || p.unit_said) continue;
-    if (const auto meaning = weigh_bare(scene, i, meaning_of(scene, i))) {
+    if (const auto meaning = meaning_of(scene, i)) {
       p.kind = meaning->kind;
       p.unit = meaning->unit;
       p.rule = meaning->rule;

@@ -7,13 +7,10 @@
 
 #include <cstdint>
 #include <initializer_list>
-#include <optional>
 #include <string>
 #include <string_view>
 #include <unordered_map>
 #include <vector>
-
-#include "narration/figures.h"
 
 namespace sash::narration {
 
@@ -45,9 +42,8 @@ struct Decision {
     std::string what;  ///< a subject, a role, the place of another figure
     std::vector<std::string> cues;
   };
-  std::string_view question;          ///< "bare", "fate", "percent", "subject", "role", "same", "attached"
-  std::size_t figure = 0;             ///< place among the figures of the narration
-  std::optional<SpokenPiece> place;   ///< where it is spoken, while it is no figure yet
+  std::string_view question;  ///< "subject", "role", "same"
+  std::size_t figure = 0;     ///< place among the figures of the narration
   std::vector<Answer> answers;
 };
 

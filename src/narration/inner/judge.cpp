@@ -3,7 +3,6 @@
 
 #include <algorithm>
 
-#include "narration/inner/phrase_weigher.h"
 #include "narration/inner/scene.h"
 
 namespace sash::narration {
@@ -323,9 +322,6 @@ void judge_phrases(Scene& scene) {
     } else {
       settle(p, Fate::figure, p.misheard ? "number and unit, misheard" : "number and unit", p.misheard ? 0.8 : 0.97);
     }
-    if (p.unit.empty()) continue;
-    const Fate weighed = weigh_fate(scene, static_cast<std::size_t>(&p - scene.phrases.data()), p.fate);
-    if (weighed != p.fate) settle(p, weighed, "weighed by what stands around it", 0.7);
   }
 }
 

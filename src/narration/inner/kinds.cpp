@@ -4,7 +4,6 @@
 #include <algorithm>
 #include <cmath>
 
-#include "narration/inner/phrase_weigher.h"
 #include "narration/inner/scene.h"
 
 namespace sash::narration {
@@ -362,7 +361,7 @@ void settle_kinds(Scene& scene) {
       p.kind = Kind::temperature_change;
       p.rule = "change of temperature";
     } else if (p.unit == "%") {
-      p.kind = weigh_percent(scene, i, percent_kind(scene, i));
+      p.kind = percent_kind(scene, i);
     } else if (p.unit == "m" && p.unit_said && p.number.written && mention_behind(scene, p.last, 1) != nullptr) {
       // "3 m sulfuric acid" without its capital
       p.kind = Kind::molar_concentration;

@@ -10,6 +10,7 @@
 
 #include "narration/inner/matter.h"
 #include "narration/inner/scene.h"
+#include "narration/inner/tie_weigher.h"
 
 namespace sash::narration {
 
@@ -93,6 +94,7 @@ class Tier {
   bool count_times_each(std::size_t i);
 
   Scene& s_;
+  TieWeigher weigher_;
   std::vector<std::optional<double>> base_;  ///< per figure: value in coherent units
 };
 

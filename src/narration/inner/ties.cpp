@@ -24,7 +24,7 @@ bool Tier::same_matter(std::size_t a, std::size_t b) const {
   return !x.empty() && x == y && x != "reaction mixture";
 }
 
-Tier::Tier(Scene& s) : s_(s) {
+Tier::Tier(Scene& s) : s_(s), weigher_(s) {
   base_.reserve(s.figures.size());
   for (const Draft& d : s.figures) base_.push_back(base_of(s.phrase_of(d)));
 }
@@ -33,6 +33,7 @@ void Tier::run() {
   for (std::size_t i = 0; i < s_.figures.size(); ++i) {
     correct(i);
     repeat(i);
+    s_.figures[i].same_as = weigher_.same_sample(i, s_.figures[i].same_as);
     note_molar_mass(i);
     attach(i);
     share(i);

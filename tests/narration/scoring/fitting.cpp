@@ -53,48 +53,10 @@ bool is_right(const Decision& decision, const std::string& what, const json& fig
   const json& gold = figures[static_cast<std::size_t>(label)];
   if (decision.question == "subject") return normal_subject(gold["subject"]) == normal_subject(json(what));
   if (decision.question == "role") return gold["role"] == what;
-  const auto other = what == "none" ? label_of.end() : label_of.find(std::stoi(what));
-  if (decision.question == "same") {
-    const bool restates = gold["same_sample_as"].is_number_integer();
-    if (what == "none") return !restates;
-    return other != label_of.end() && restates && first_of(figures, other->second) == first_of(figures, label);
-  }
-  const bool attached = gold.contains("attached_to") && gold["attached_to"].is_number_integer();
-  if (what == "none") return !attached;
-  return attached && other != label_of.end() &&
-         first_of(figures, other->second) == first_of(figures, gold["attached_to"].get<int>());
-}
-
-/// Whether the labels have anything of `list` at that place.
-const json* label_at(const json& labels, const char* list, const json& place) {
-  for (const json& f : labels[list]) {
-    if (overlap(place, f)) return &f;
-  }
-  return nullptr;
-}
-
-json place_of(const narration::NarrationText& text, const narration::SpokenPiece& piece) {
-  const auto where = narration::place_in_file(text, piece);
-  return {{"t0", static_cast<double>(where.cue.in_millis()) / 1000},
-          {"at", where.at},
-          {"text", text.lines[piece.line].text.substr(piece.begin, piece.length)}};
-}
-
-/// Whether an answer about a number that is no figure yet is what the labels say; nothing where they leave it open.
-std::optional<bool> is_right_at(const Decision& decision, const std::string& what, const json& labels, const json& place) {
-  const json* figure = label_at(labels, "figures", place);
-  if (decision.question == "percent") return figure ? std::optional((*figure)["kind"] == what) : std::nullopt;
-  const bool open = figure == nullptr && label_at(labels, "unscored", place) != nullptr;
-  if (decision.question == "bare") {
-    if (open) return std::nullopt;
-    if (what == "none") return figure == nullptr;
-    return figure != nullptr && (*figure)["kind"].get<std::string>() + " " + (*figure)["unit"].get<std::string>() == what;
-  }
-  const bool capacity = figure == nullptr && label_at(labels, "capacities", place) != nullptr;
-  if (what == "figure") return figure != nullptr;
-  if (what == "capacity") return capacity;
-  if (what == "unscored") return open;
-  return figure == nullptr && !capacity && !open;
+  const bool restates = gold["same_sample_as"].is_number_integer();
+  if (what == "none") return !restates;
+  const auto other = label_of.find(std::stoi(what));
+  return restates && other != label_of.end() && first_of(figures, other->second) == first_of(figures, label);
 }
 
 std::vector<Example> examples_of(std::span<const LabelledNarration* const> some, const narration::Weights& weights,
@@ -105,16 +67,14 @@ std::vector<Example> examples_of(std::span<const LabelledNarration* const> some,
     const auto reading = narration::read_figures(some[n]->text.lines, {&weights, &decisions});
     const auto label_of = matched(some[n]->labels, predictions(some[n]->text, reading));
     for (const Decision& d : decisions) {
-      const auto label = d.place ? label_of.end() : label_of.find(static_cast<int>(d.figure));
-      if (!d.place && label == label_of.end()) continue;
-      const json place = d.place ? place_of(some[n]->text, *d.place) : json();
+      const auto label = label_of.find(static_cast<int>(d.figure));
+      if (label == label_of.end()) continue;
       Example e;
       e.emphasis = some[n]->emphasis;
       bool any = false;
       for (const Decision::Answer& a : d.answers) {
         Answer answer;
-        answer.right = d.place ? is_right_at(d, a.what, some[n]->labels, place).value_or(false)
-                               : is_right(d, a.what, some[n]->labels["figures"], label->second, label_of);
+        answer.right = is_right(d, a.what, some[n]->labels["figures"], label->second, label_of);
         any = any || answer.right;
         for (const std::string& cue : a.cues) answer.cues.push_back(cues.number(cue, n));
         e.answers.push_back(std::move(answer));
@@ -192,7 +152,7 @@ narration::Weights weights_from(const CueWeights& cues) {
 
 CueWeights rules_alone() {
   CueWeights weights;
-  for (const char* question : {"bare", "fate", "percent", "subject", "role", "same", "attached"})
+  for (const char* question : {"subject", "role", "same"})
     weights[std::string(question) + "/by rule"] = 3;
   return weights;
 }
