@@ -285,7 +285,7 @@ bool is_molar_mass(const Scene& s, std::size_t index) {
 
 std::optional<Meaning> by_echo(const Scene& s, std::size_t index) {
   const Phrase& p = s.phrases[index];
-  constexpr WordSet pointing{"of", "from", "than", "minus", "the", "those", "less", "theory"};
+  constexpr WordSet pointing{"all", "of", "from", "than", "minus", "the", "those", "less", "theory"};
   const bool telling =
       p.number.decimal && p.digits.size() >= 4;  // three digits and a point hardly come twice by chance
   if (p.fraction || p.upper || (!telling && !pointing.has(s.word_before(p.first)))) return std::nullopt;
@@ -298,6 +298,25 @@ std::optional<Meaning> by_echo(const Scene& s, std::size_t index) {
         q.kind == Kind::mass || q.kind == Kind::volume || q.kind == Kind::gas_volume || q.kind == Kind::amount;
     if (q.fate == Fate::figure && measured && q.unit_said && q.value == p.value && !q.upper)
       return like(&q, "said before with its unit", 0.75);
+  }
+  return std::nullopt;
+}
+
+/// "five hundred in these, a hundred in this one, so that's six hundred altogether": what the last of a sort add up to.
+std::optional<Meaning> by_adding_up(const Scene& s, std::size_t index) {
+  const Phrase& p = s.phrases[index];
+  constexpr WordSet totals{"altogether", "total", "all", "together"};
+  if (p.fraction || p.upper || !(s.find_after(p.last, totals, 3) || s.find_before(p.first, totals, 4)))
+    return std::nullopt;
+  const Phrase* last = last_figure(s, index, 60, [](const Phrase& q) { return is_mass(q) || is_volume(q); });
+  if (last == nullptr) return std::nullopt;
+  double sum = 0;
+  std::size_t parts = 0;
+  for (std::size_t i = index; i-- > 0 && p.first - s.phrases[i].first < 90;) {
+    const Phrase& q = s.phrases[i];
+    if (q.fate != Fate::figure || q.kind != last->kind || q.unit != last->unit || q.upper) continue;
+    sum += q.value;
+    if (++parts >= 2 && std::abs(sum - p.value) < 1e-6 * sum) return like(last, "what the last ones add up to", 0.8);
   }
   return std::nullopt;
 }
@@ -402,6 +421,7 @@ std::optional<Meaning> meaning_of(const Scene& s, std::size_t index) {
   if (auto m = by_hearsay(s, index)) return m;
   if (auto m = by_of_material(s, index)) return m;
   if (auto m = by_echo(s, index)) return m;
+  if (auto m = by_adding_up(s, index)) return m;
   if (auto m = by_putting_in(s, index)) return m;
   if (auto m = by_density(s, index)) return m;
   if (auto m = by_concentration(s, index)) return m;

@@ -1,5 +1,7 @@
 #include "narration/inner/bare_readings.h"
 
+#include <cmath>
+
 namespace sash::narration {
 
 namespace {
@@ -22,7 +24,7 @@ constexpr WordSet warm_words{
     "distill",  "distil",   "distilling",  "distillation", "reflux",     "colder",  "cold",    "cooler",
     "freeze",   "freezing", "thermometer", "temperature",  "degrees",    "celsius", "warm",    "hot",
     "cool",     "heat",     "heated",      "heating",      "cooled",     "cooling", "melting", "boiling",
-    "climbing", "boils",    "melts",       "warmed",       "fahrenheit", "bath",    "temp",    "°c"};
+    "climbing", "warmer",   "hotter",      "boils",    "melts",       "warmed",       "fahrenheit", "bath",    "temp",    "°c"};
 
 bool acidity_spoken_of(const Scene& s, std::size_t token) {
   const std::size_t begin = s.begin_of_sentence(token);
@@ -135,7 +137,7 @@ std::optional<Meaning> by_temperature(const Scene& s, std::size_t index) {
                      before == "below" || before == "hit" || before == "reached" || stands_between(before)) &&
                     s.find_before(p.first, temperature_paths, 6).has_value();
   const bool state = is_verb_of_state(s.word(g)) || s.word(g).ends_with("'s") || s.word(g).ends_with("'re");
-  const Phrase* last = last_figure(s, index, 60, is_temperature);
+  const Phrase* last = last_figure(s, index, 80, is_temperature);
   if (p.number.value < 0 &&
       (last != nullptr || s.find_in_sentence(p.first, WordSet{"lowest", "down", "dropped", "cold", "thermometer"}))) {
     return celsius;  // only temperatures go below zero
@@ -164,6 +166,12 @@ std::optional<Meaning> by_temperature(const Scene& s, std::size_t index) {
     const Phrase& before_phrase = s.phrases[index - 1];
     if (before_phrase.kind == Kind::temperature && before_phrase.fate == Fate::figure) return like_last;
   }
+  // "21.1 ... and that's a hair warmer, it's 21.3": as exact as the temperature before, and about as warm.
+  const auto decimals = [](const std::string& digits) { return digits.size() - std::min(digits.find('.'), digits.size()); };
+  const bool alike = last != nullptr && p.number.decimal && last->number.decimal &&
+                     decimals(p.digits) == decimals(last->digits) && std::abs(p.value - last->value) < 40 &&
+                     p.value > last->value / 2 && p.value < last->value * 2;
+  if (alike && (state || before == "," || before == "average" || before == "was")) return like_last;
   return std::nullopt;
 }
 

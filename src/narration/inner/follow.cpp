@@ -18,6 +18,14 @@ bool said_itself(const Draft& d) {
   return !vague && std::string_view(d.subject_rule).starts_with("named behind");
 }
 
+/// "13.43 grams, hold on, 14.33 grams of silver chloride": the slip is about what sets it right.
+void follow_correction(const Draft& right, Draft& d) {
+  if (said_itself(d) || !said_itself(right)) return;
+  d.subject = right.subject;
+  d.mention = right.mention;
+  d.role = right.role;
+}
+
 void follow_first(Scene& s, Draft& d) {
   const Draft& first = s.figures[*d.same_as];
   if (!said_itself(d) && !first.subject.empty()) {
@@ -65,6 +73,7 @@ void follow_attached(const Scene& s, Draft& d) {
 
 void follow_ties(Scene& scene) {
   for (Draft& d : scene.figures) {
+    if (d.corrected_by) follow_correction(scene.figures[*d.corrected_by], d);
     if (d.same_as) follow_first(scene, d);
     if (d.fraction_of && !said_itself(d)) d.subject = scene.figures[*d.fraction_of].subject;
     if (!d.sum_of.empty() && !said_itself(d)) d.subject = sum_subject(scene, d);

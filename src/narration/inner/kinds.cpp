@@ -18,7 +18,7 @@ constexpr WordSet gains{"got",  "caught",   "back", "collected", "recovered", "m
 constexpr WordSet excesses{"excess",   "loss",     "more",     "less",     "extra",    "too",     "lost",   "off",
                            "discount", "dropped",  "shrunk",   "lighter",  "heavier",  "smaller", "larger", "down",
                            "gained",   "moisture", "humidity", "increase", "decrease", "error",   "over"};
-constexpr WordSet spirits{"ethanol", "methanol", "propan-2-ol", "isopropanol", "isoamyl alcohol"};
+constexpr WordSet spirits{"ethanol", "wine", "vodka", "rum", "whisky", "beer", "methanol", "propan-2-ol", "isopropanol", "isoamyl alcohol"};
 
 /// The mention that begins at or just behind token `i`, past words that describe it.
 const Mention* mention_behind(const Scene& s, std::size_t i, std::size_t reach) {
@@ -65,14 +65,15 @@ bool is_ratio_of_last(const Scene& s, std::size_t index) {
   return false;
 }
 
-/// Whether the same percent was said before as a strength: "ten percent of that".
-bool said_as_strength(const Scene& s, std::size_t index) {
+/// As which strength the same percent was said before: "ten percent of that".
+std::optional<Kind> said_as_strength(const Scene& s, std::size_t index) {
   for (std::size_t i = index; i-- > 0;) {
     const Phrase& q = s.phrases[i];
-    if (s.phrases[index].first - q.first > 120) return false;
-    if (q.fate == Fate::figure && q.kind == Kind::mass_percent && q.value == s.phrases[index].value) return true;
+    if (s.phrases[index].first - q.first > 120) return std::nullopt;
+    const bool strength = q.kind == Kind::mass_percent || q.kind == Kind::volume_percent;
+    if (q.fate == Fate::figure && strength && q.value == s.phrases[index].value) return q.kind;
   }
-  return false;
+  return std::nullopt;
 }
 
 Kind percent_kind(const Scene& s, std::size_t index) {
@@ -83,6 +84,11 @@ Kind percent_kind(const Scene& s, std::size_t index) {
   }
   const std::string_view behind = s.word(p.last);
   const std::string_view behind2 = s.same_sentence(p.first, p.last + 1) ? s.word(p.last + 1) : std::string_view();
+  const std::size_t aside = behind == "," ? p.last + 1 : p.last;  // "thirteen per cent, by volume"
+  if (s.word(aside) == "by" && s.word(aside + 1) == "volume") return Kind::volume_percent;
+  constexpr WordSet spirit_meters{"hydrometer", "alcoholmeter", "alcoholometer", "vinometer"};
+  if (s.find_before(p.first, spirit_meters, 16) || s.find_after(p.last, spirit_meters, 4))
+    return Kind::volume_percent;
   if (behind == "abv" || (behind == "by" && behind2 == "volume") || (behind == "v" && s.word(p.last + 2) == "v")) {
     return Kind::volume_percent;
   }
@@ -94,7 +100,16 @@ Kind percent_kind(const Scene& s, std::size_t index) {
   if (s.find_before(p.first, WordSet{"yield", "efficiency", "recovery"}, 6)) return Kind::percent_yield;
   if (s.find_before(p.first, WordSet{"versus", "against"}, 8) && !s.find_before(p.first, WordSet{"excess"}, 8))
     return Kind::percent_yield;
-  if (behind == "stuff" || (behind == "of" && said_as_strength(s, index))) return Kind::mass_percent;
+  if (behind == "of" && behind2 == "what" && s.find_after(p.last, WordSet{"could", "should", "expected"}, 6))
+    return Kind::percent_yield;
+  if (const auto strength = said_as_strength(s, index); strength && behind == "of") return *strength;
+  if (s.find_before(p.first, WordSet{"strength"}, 5)) {
+    for (std::size_t i = index; i-- > 0;) {
+      const Phrase& q = s.phrases[i];
+      if (q.fate == Fate::figure && (q.kind == Kind::mass_percent || q.kind == Kind::volume_percent)) return q.kind;
+    }
+  }
+  if (behind == "stuff") return Kind::mass_percent;
   if (s.word_before(p.first) == "says" || s.word_before(p.first, 2) == "says") {
     for (std::size_t i = s.mentions.size(); i-- > 0;) {
       const Mention& m = s.mentions[i];
@@ -203,6 +218,18 @@ bool is_change(const Scene& s, const Phrase& p) {
     return s.find_before(i, WordSet{"rise", "drop", "increase", "change", "difference", "jump", "fall"}, 2).has_value();
   if (before == "to" || before == "at" || before == "from") return false;
   return changing.has(before);
+}
+
+/// "It starts at 21.4 ... it's done, at 24.7. So it's 3.3 degrees": the difference of the last two temperatures.
+bool is_difference(const Scene& s, std::size_t index) {
+  const Phrase& p = s.phrases[index];
+  std::vector<double> last;
+  for (std::size_t i = index; i-- > 0 && last.size() < 2 && p.first - s.phrases[i].first < 60;) {
+    const Phrase& q = s.phrases[i];
+    if (q.fate == Fate::figure && q.kind == Kind::temperature && q.unit == p.unit && !q.upper) last.push_back(q.value);
+  }
+  constexpr double as_read = 0.051;
+  return last.size() == 2 && p.value > 0 && std::abs(std::abs(last[0] - last[1]) - p.value) < as_read;
 }
 
 constexpr WordSet portions{"portions",  "portion",     "lots",     "washes", "batches",  "aliquots", "doses",
@@ -357,7 +384,7 @@ void settle_kinds(Scene& scene) {
     settle_count(scene, i);
     settle_share(scene, i);
     if (p.fate != Fate::figure) continue;
-    if (p.kind == Kind::temperature && is_change(scene, p)) {
+    if (p.kind == Kind::temperature && (is_change(scene, p) || is_difference(scene, i))) {
       p.kind = Kind::temperature_change;
       p.rule = "change of temperature";
     } else if (p.unit == "%") {

@@ -265,6 +265,9 @@ const Material* heard(const TokenStream& s, std::size_t at, std::size_t& last) {
     const std::string key = sounds_of(words);
     if (key.size() < (expected ? 3u : 7u)) continue;
     if (const Material* m = materials().sounding(key)) {
+      // Few sounds are alike by chance: "brown" is no "piranha".
+      constexpr std::size_t telling = 5;
+      if (i == at && key.size() < telling && !nearest_spelling(word, m->words)) continue;
       found = m;
       last = i + 1;
     }

@@ -7,7 +7,6 @@
 
 #include <fmt/format.h>
 
-#include <fstream>
 #include <iostream>
 #include <set>
 
@@ -39,7 +38,6 @@ std::vector<LabelledNarration> narrations_of(const std::string& words) {
 void add(const LabelledNarration& n, const sash::narration::Weights& weights, sash::test::Scores& to) {
   const auto reading = sash::narration::read_figures(n.text.lines, {&weights, nullptr});
   const auto predicted = sash::test::predictions(n.text, reading);
-  if (getenv("OUTDIR")) std::ofstream(std::string(getenv("OUTDIR")) + "/" + std::filesystem::path(n.labels["file"].get<std::string>()).stem().string() + ".json") << predicted.dump(1);
   sash::test::add_score(n.labels, predicted, to);
   sash::test::add_mistakes(n.labels, sash::test::conflicts_of(n.text, reading),
                            sash::test::matched(n.labels, predicted), to.read);
@@ -65,10 +63,7 @@ int main(int count, char** arguments) {
   }
   std::vector<const LabelledNarration*> some;
   for (const LabelledNarration& n : all) some.push_back(&n);
-  sash::test::FittingPlan plan;
-  if (getenv("PEN")) plan.penalty = atof(getenv("PEN"));
-  if (getenv("PASS")) plan.passes = atoi(getenv("PASS"));
-  if (getenv("MINN")) plan.narrations = atoi(getenv("MINN"));
+  const sash::test::FittingPlan plan;
   if (mode == "--rules") {
     const auto weights = sash::test::weights_from(sash::test::rules_alone());
     sash::test::Scores scores;

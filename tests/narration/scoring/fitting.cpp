@@ -85,11 +85,32 @@ std::vector<Example> examples_of(std::span<const LabelledNarration* const> some,
   return all;
 }
 
+/// What is known before any narration is read: chemistry that comes out right is no chance, and nobody gives the moles
+/// of the water that something was dissolved in.
+const CueWeights& expectations() {
+  static const CueWeights known{{"subject/amount/by its own figures/fits", 3},
+                                {"subject/mass/by its own figures/fits", 2},
+                                {"subject/strength/by its own figures/fits", 2},
+                                {"subject/amount/by its own figures/does not fit", -0.5},
+                                {"subject/amount/water", -1.5},
+                                {"subject/amount/solvent", -1},
+                                {"subject/amount/indicator", -2},
+                                {"subject/mass/indicator", -1},
+                                {"subject/strength/water", -2},
+                                {"subject/expressly not", -2}};
+  return known;
+}
+
 class Fitter {
  public:
   Fitter(const Cues& cues, const FittingPlan& plan) : plan_(plan), use_(cues.size()) {
-    for (std::size_t c = 0; c < cues.size(); ++c) use_[c] = cues.common(c, plan.narrations);
     weights_.assign(cues.size(), 0);
+    expected_.assign(cues.size(), 0);
+    for (std::size_t c = 0; c < cues.size(); ++c) {
+      use_[c] = cues.common(c, plan.narrations);
+      const auto known = expectations().find(cues.name(c));
+      if (known != expectations().end()) weights_[c] = expected_[c] = known->second;
+    }
     slopes_.assign(cues.size(), 0);
     squares_.assign(cues.size(), 1e-6);
   }
@@ -126,7 +147,7 @@ class Fitter {
       }
     }
     for (const std::size_t c : touched_) {
-      const double slope = slopes_[c] - plan_.penalty * weights_[c];
+      const double slope = slopes_[c] - plan_.penalty * (weights_[c] - expected_[c]);
       slopes_[c] = 0;
       squares_[c] += slope * slope;
       weights_[c] += step / std::sqrt(squares_[c]) * slope;
@@ -137,6 +158,7 @@ class Fitter {
   FittingPlan plan_;
   std::vector<bool> use_;
   std::vector<double> weights_;
+  std::vector<double> expected_;  ///< where the penalty draws the weights to
   std::vector<double> slopes_;
   std::vector<double> squares_;
   std::vector<std::size_t> touched_;
@@ -166,7 +188,7 @@ CueWeights fit(std::span<const LabelledNarration* const> some, const FittingPlan
     for (int pass = 0; pass < plan.passes; ++pass) fitter.pass(examples);
     found.clear();
     for (std::size_t c = 0; c < cues.size(); ++c) {
-      constexpr double slight = 0.03;
+      constexpr double slight = 0.1;
       if (std::abs(fitter.weight(c)) >= slight) found[cues.name(c)] = fitter.weight(c);
     }
   }

@@ -33,7 +33,7 @@ struct FittingPlan {
   int rounds = 3;        ///< reading and fitting again
   int passes = 30;       ///< over all decisions in each round
   double penalty = 0.12; ///< per decision, on half the squared weights
-  int narrations = 2;    ///< cues of fewer narrations are left out
+  int narrations = 3;     ///< cues of fewer narrations are left out
 };
 
 CueWeights fit(std::span<const LabelledNarration* const> some, const FittingPlan& plan);
