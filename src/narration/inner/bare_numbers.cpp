@@ -6,6 +6,7 @@
 #include <cmath>
 
 #include "narration/inner/bare_readings.h"
+#include "quantity/unit.h"
 
 namespace sash::narration {
 
@@ -329,6 +330,40 @@ std::optional<Meaning> by_density(const Scene& s, std::size_t index) {
   return Meaning{Kind::density, "g/mL", "density without its unit", 0.85};
 }
 
+/// "25 mils ... it's zero point nine so that is 22.5 grams": what turns the volume before into the mass behind, or the
+/// other way about.
+std::optional<Meaning> by_mass_and_volume(const Scene& s, std::size_t index) {
+  const Phrase& p = s.phrases[index];
+  if (p.fraction || p.upper || !p.number.decimal || index + 1 >= s.phrases.size()) return std::nullopt;
+  const Phrase& next = s.phrases[index + 1];
+  if (!next.unit_said || next.first - p.last > 10 || !(is_mass(next) || is_volume(next))) return std::nullopt;
+  const Phrase* before = last_figure(s, index, 30, [](const Phrase& q) { return is_mass(q) || is_volume(q); });
+  if (before == nullptr || before->kind == next.kind) return std::nullopt;
+  const auto size = [](const Phrase& q) {  // in g or mL
+    const auto unit = quantity::Unit::parse(q.unit);
+    return unit ? unit->to_si(q.value) * (is_mass(q) ? 1e3 : 1e6) : 0;
+  };
+  const double mass = is_mass(next) ? size(next) : size(*before);
+  const double volume = is_mass(next) ? size(*before) : size(next);
+  constexpr double as_rounded = 0.03;
+  if (volume <= 0 || std::abs(mass / volume / p.value - 1) > as_rounded) return std::nullopt;
+  return Meaning{Kind::density, "g/mL", "turns the volume into the mass", 0.9};
+}
+
+/// "72 on this one, Fahrenheit": the scale comes a few words later.
+std::optional<Meaning> by_scale_behind(const Scene& s, std::size_t index) {
+  const Phrase& p = s.phrases[index];
+  if (p.fraction) return std::nullopt;
+  for (std::size_t t = p.last; t < s.size() && t < p.last + 6 && s.same_sentence(t, p.first); ++t) {
+    if (s.phrase_at[t]) return std::nullopt;
+    const std::string_view word = s.word(t);
+    const bool fahrenheit = word == "fahrenheit";
+    if (!fahrenheit && word != "celsius" && word != "centigrade") continue;
+    return Meaning{Kind::temperature, fahrenheit ? "[degF]" : "Cel", "its scale is said behind", 0.9};
+  }
+  return std::nullopt;
+}
+
 /// "started at 24 and now the brine is at 31 celsius" and lists: the unit comes with the last of them.
 std::optional<Meaning> by_shared_unit(const Scene& s, std::size_t index) {
   const Phrase& p = s.phrases[index];
@@ -407,6 +442,8 @@ std::optional<Meaning> meaning_of(const Scene& s, std::size_t index) {
     return std::nullopt;  // "nine times out of ten"
   if (auto m = by_correction(s, index)) return m;
   if (auto m = by_moles(s, index)) return m;
+  if (auto m = by_scale_behind(s, index)) return m;
+  if (auto m = by_mass_and_volume(s, index)) return m;
   if (auto m = by_mark(s, index)) return m;
   if (auto m = by_extent(s, index)) return m;
   const bool pronoun = p.value == 1 && !p.number.written && !p.number.decimal && !p.upper &&

@@ -25,7 +25,7 @@ constexpr WordSet vessels{
     "cuvette",    "cell",       "still",    "microwave",   "laser",      "motor",     "resistor",   "thermometer",
     "ruler",      "rbf",        "tin",      "rod",         "rods",       "stopper",   "clamp",      "needle",
     "tubing",     "screen",     "oven",     "torch",       "cartridge",  "keg",       "barrel",     "pail",
-    "barb",       "desiccator", "jars"};
+    "barb",       "desiccator", "basin",     "basins",    "cups",      "jars"};
 
 constexpr WordSet vessel_words{
     "round",     "bottom",    "bottomed",   "glass",      "plastic",      "big",        "small",      "tall",
@@ -131,6 +131,21 @@ bool is_capacity(const Scene& s, const Phrase& p) {
     const std::size_t comma = s.word_before(p.first) == "," ? 2 : 1;
     if (p.first >= comma && vessels.has(s.word_before(p.first, comma))) return true;
   }
+  // "a round bottomed flask, 250 mil", "the burette's 50 mil": nothing but its size is said of it
+  std::size_t at = p.first;
+  if (s.word_before(at) == ",") --at;
+  std::string_view noun = s.word_before(at);
+  const bool is_so = noun.ends_with("'s");
+  if (is_so) noun.remove_suffix(2);
+  const bool ends = p.last >= s.size() || s.tokens.is(p.last, ".") || s.tokens.is(p.last, ",");
+  constexpr Acts handling(Act::add, Act::measure, Act::take, Act::obtain, Act::remain, Act::dissolve);
+  if (p.kind == Kind::volume && ends && at < p.first + (is_so ? 1 : 0) && vessels.has(noun) &&
+      !s.act_before(p.first, handling, 8) && !s.find_before(at, WordSet{"in", "into"}, 5))
+    return true;
+  // "the mantle's an 80 watt one", "it's a twelve inch one"
+  constexpr WordSet articles{"a", "an", "the", "-"};
+  const bool of_a_thing = p.kind == Kind::power || p.kind == Kind::length;
+  if (of_a_thing && s.tokens.is(p.last, "one") && (articles.has(s.word_before(p.first)) || p.number.article)) return true;
   // "a beaker, the 250 mil one"
   if (p.kind == Kind::volume && (s.tokens.is(p.last, "one") || s.tokens.is(p.last, "size")) &&
       s.find_before(p.first, vessels, 12)) {
@@ -229,7 +244,7 @@ bool is_interval(const Scene& s, const Phrase& p) {
 
 constexpr WordSet attitudes{"happy",      "sure",    "certain", "confident", "positive", "convinced", "agree",
                             "honest",     "safe",    "ready",   "behind",    "true",     "right",     "correct",
-                            "guaranteed", "serious", "legal",   "committed", "worth",    "focused",   "fine"};
+                            "guaranteed", "normal",     "certainly", "serious", "legal",   "committed", "worth",    "focused",   "fine"};
 
 /// "a cup of tea": a drink, not a volume.
 bool is_drink(const Scene& s, const Phrase& p) {

@@ -109,7 +109,12 @@ Kind percent_kind(const Scene& s, std::size_t index) {
       if (q.fate == Fate::figure && (q.kind == Kind::mass_percent || q.kind == Kind::volume_percent)) return q.kind;
     }
   }
-  if (behind == "stuff") return Kind::mass_percent;
+  if (behind == "stuff") {
+    for (std::size_t t = p.first; t-- > 0 && p.first - t < 8;) {
+      if (s.mention_at[t]) return spirits.has(s.mentions[*s.mention_at[t]].name) ? Kind::volume_percent : Kind::mass_percent;
+    }
+    return Kind::mass_percent;
+  }
   if (s.word_before(p.first) == "says" || s.word_before(p.first, 2) == "says") {
     for (std::size_t i = s.mentions.size(); i-- > 0;) {
       const Mention& m = s.mentions[i];

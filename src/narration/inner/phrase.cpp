@@ -241,7 +241,8 @@ std::optional<Phrase> read_phrase(const TokenStream& s, std::size_t at) {
       return p;
     }
   }
-  const auto unit = unit_at(s, number->last);
+  const bool couple = number->vague && s.is(number->last, "of");  // "a couple of hours"
+  const auto unit = unit_at(s, number->last + (couple ? 1 : 0));
   if (number->article && !unit) return std::nullopt;
   if (!number->article) take_range(s, p);
   if (p.upper) return p;

@@ -15,7 +15,9 @@ using quantity::Kind;
 constexpr std::string_view celsius = "Cel";
 constexpr std::string_view fahrenheit = "[degF]";
 
-bool is_said(const Phrase& p) { return p.unit_said && !p.bare_degrees; }
+bool is_said(const Phrase& p) {
+  return (p.unit_said && !p.bare_degrees) || std::string_view(p.rule) == "its scale is said behind";
+}
 
 /// Whether `f` in Fahrenheit is about `c` in Celsius.
 bool same_warmth(double f, double c) { return std::abs((f - 32) / 1.8 - c) < 1.2; }

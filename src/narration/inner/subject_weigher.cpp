@@ -114,6 +114,17 @@ SubjectWeigher::Place SubjectWeigher::place_of(const Draft& d) const {
   }
   at.third = p.first * 3 < s_.size() ? "early" : p.first * 3 < 2 * s_.size() ? "middle" : "late";
   at.product = product(p);
+  std::vector<std::string_view> in;
+  const auto emptied = s_.workup_before(p.first);
+  for (const Draft& other : s_.figures) {
+    const Phrase& q = s_.phrase_of(other);
+    const bool put = (q.kind == Kind::mass || q.kind == Kind::volume) && other.mention != nullptr &&
+                     !other.mention->water && !other.mention->solvent && !other.mention->indicator;
+    if (!put || p.first - q.first > 260 || (emptied && q.first < *emptied)) continue;
+    const std::string_view plain = bare(other.subject);
+    if (std::find(in.begin(), in.end(), plain) == in.end()) in.push_back(plain);
+  }
+  at.in_the_pot = std::move(in);
   const auto isolated = s_.workup_before(p.first);
   at.worked_up = isolated && p.first - *isolated < 200;
   return at;
@@ -289,6 +300,10 @@ void SubjectWeigher::weigh_on(Scale& scale, const Candidate& c, const Draft& d, 
   }
   by_words(scale, c, at, standing(c, at));
   if (c.name.empty()) return;
+  const bool inside = std::find(at.in_the_pot.begin(), at.in_the_pot.end(), c.bare) != at.in_the_pot.end();
+  const std::string_view where = c.bare == pot ? "the pot" : inside ? "in the pot" : "not in the pot";
+  scale.add({"subject", at.kind, where, few(at.in_the_pot.size())});
+  if (inside) scale.add({"subject", at.kind, where, at.in_the_pot.back() == c.bare ? "put in last" : "earlier"});
   if (c.bare != pot) {
     by_names(scale, c, at);
     by_nature(scale, c, at);

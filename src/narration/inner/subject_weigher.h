@@ -41,6 +41,7 @@ class SubjectWeigher : protected PortionNamer {
     std::string_view third;         ///< of the narration
     const Mention* product = nullptr;
     bool worked_up = false;
+    std::vector<std::string_view> in_the_pot;  ///< what was measured since something was last isolated, bare
   };
 
   std::vector<Candidate> candidates(const Draft& d) const;

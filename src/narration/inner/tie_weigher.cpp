@@ -18,7 +18,7 @@ using quantity::Kind;
 
 constexpr std::size_t figures_back = 28;
 /// What speaks for restating from the outset: figures of a new sample are many, and one that is missed costs as much.
-constexpr double readiness = 1;
+constexpr double readiness = 0.5;
 
 std::string_view sort_of(Kind k) { return is_strength(k) ? "strength" : quantity::kind_name(k); }
 

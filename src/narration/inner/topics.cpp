@@ -103,8 +103,6 @@ void find_topics(Scene& s) {
   for (const Mention& m : s.mentions) {
     if (has_come_out(s, m)) cues.push_back({m.first, &m});
   }
-  if (aim == nullptr) aim = cues.empty() ? shown_first(s) : cues.front().what;
-  if (aim != nullptr) cues.insert(cues.begin(), {0, aim});
   constexpr WordSet isolating{"crystals",
                               "needles",
                               "plates",
@@ -158,6 +156,8 @@ void find_topics(Scene& s) {
   for (std::size_t i = 0; i < s.size(); ++i) {
     if (isolating.has(s.word(i)) && !s.mention_at[i] && !tools.has(s.word(i + 1))) s.workups.push_back(i);
   }
+  if (aim == nullptr) aim = cues.empty() ? shown_first(s) : cues.front().what;
+  if (aim != nullptr) cues.insert(cues.begin(), {0, aim});
 }
 
 /// "Now the lye", "first one is magnesium", "Solution A is the iodate": from there on that is spoken of.

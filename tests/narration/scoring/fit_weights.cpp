@@ -68,6 +68,8 @@ int main(int count, char** arguments) {
     const auto weights = sash::test::weights_from(sash::test::rules_alone());
     sash::test::Scores scores;
     for (const LabelledNarration& n : all) add(n, weights, scores);
+    for (const auto& [question, t] : sash::test::tally(some, sash::test::rules_alone()))
+      std::cout << fmt::format("{}: {} of {} right\n", question, t.right, t.all);
     std::cout << scores.line() << '\n';
     return 0;
   }
@@ -75,12 +77,22 @@ int main(int count, char** arguments) {
     std::set<std::string> groups;
     for (const LabelledNarration& n : all) groups.insert(n.group);
     sash::test::Scores total;
+    std::map<std::string, sash::test::Tally> tallies;
     for (const std::string& group : groups) {
       some.clear();
       for (const LabelledNarration& n : all) {
         if (n.group != group) some.push_back(&n);
       }
-      const auto weights = sash::test::weights_from(sash::test::fit(some, plan));
+      const sash::test::CueWeights found = sash::test::fit(some, plan);
+      const auto weights = sash::test::weights_from(found);
+      some.clear();
+      for (const LabelledNarration& n : all) {
+        if (n.group == group) some.push_back(&n);
+      }
+      for (const auto& [question, t] : sash::test::tally(some, found)) {
+        tallies[question].all += t.all;
+        tallies[question].right += t.right;
+      }
       sash::test::Scores scores;
       for (const LabelledNarration& n : all) {
         if (n.group != group) continue;
@@ -89,6 +101,7 @@ int main(int count, char** arguments) {
       }
       std::cout << group << ": " << scores.line() << '\n';
     }
+    for (const auto& [question, t] : tallies) std::cout << fmt::format("{}: {} of {} right\n", question, t.right, t.all);
     std::cout << "left out: " << total.line() << '\n';
     return 0;
   }

@@ -21,6 +21,7 @@ struct Answer {
   bool right = false;
 };
 struct Example {
+  std::string_view question;
   std::vector<Answer> answers;
   double emphasis = 1;
 };
@@ -70,6 +71,7 @@ std::vector<Example> examples_of(std::span<const LabelledNarration* const> some,
       const auto label = label_of.find(static_cast<int>(d.figure));
       if (label == label_of.end()) continue;
       Example e;
+      e.question = d.question;
       e.emphasis = some[n]->emphasis;
       bool any = false;
       for (const Decision::Answer& a : d.answers) {
@@ -177,6 +179,30 @@ CueWeights rules_alone() {
   for (const char* question : {"subject", "role", "same"})
     weights[std::string(question) + "/by rule"] = 3;
   return weights;
+}
+
+std::map<std::string, Tally> tally(std::span<const LabelledNarration* const> some, const CueWeights& weights) {
+  Cues cues;
+  const std::vector<Example> examples = examples_of(some, weights_from(weights), cues);
+  std::map<std::string, Tally> found;
+  for (const Example& e : examples) {
+    const Answer* best = nullptr;
+    double most = 0;
+    for (const Answer& a : e.answers) {
+      double sum = 0;
+      for (const std::size_t c : a.cues) {
+        const auto weight = weights.find(cues.name(c));
+        sum += weight == weights.end() ? 0 : weight->second;
+      }
+      if (best != nullptr && sum <= most) continue;
+      best = &a;
+      most = sum;
+    }
+    Tally& to = found[std::string(e.question)];
+    ++to.all;
+    to.right += best->right ? 1 : 0;
+  }
+  return found;
 }
 
 CueWeights fit(std::span<const LabelledNarration* const> some, const FittingPlan& plan) {

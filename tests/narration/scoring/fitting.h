@@ -38,4 +38,11 @@ struct FittingPlan {
 
 CueWeights fit(std::span<const LabelledNarration* const> some, const FittingPlan& plan);
 
+/// Decisions that have a right answer among theirs, and how many of them come out right.
+struct Tally {
+  int all = 0;
+  int right = 0;
+};
+std::map<std::string, Tally> tally(std::span<const LabelledNarration* const> some, const CueWeights& weights);
+
 }  // namespace sash::test
