@@ -1,5 +1,6 @@
 #include "narration/inner/mention_meaning.h"
 
+#include <algorithm>
 #include <string>
 #include <string_view>
 
@@ -76,6 +77,58 @@ void resolve_generic(std::vector<Mention>& mentions) {
   // A class of matter of which none was named says nothing.
   constexpr WordSet classes{"solvent", "aldehyde", "anhydride", "oxide"};
   std::erase_if(mentions, [&](const Mention& m) { return m.generic && classes.has(m.name); });
+}
+
+constexpr WordSet determiners{"the", "that", "this", "my", "our", "your"};
+
+/// Puts what `before` names where `m` stands.
+void stand_for(Mention& m, const Mention& before) {
+  const std::size_t first = m.first;
+  const std::size_t last = m.last;
+  const bool negated = m.negated;
+  m = before;
+  m.first = first;
+  m.last = last;
+  m.negated = negated;
+}
+
+/// "5 mils of the cobalt" behind cobalt(II) chloride: a metal of which nothing but a salt was ever spoken of.
+void shorten_salts(const TokenStream& s, std::vector<Mention>& mentions) {
+  constexpr WordSet pieces{"metal", "strip", "wire",  "foil",  "powder", "plate",   "rod",     "turnings", "nail", "ribbon",
+                           "sheet", "coin",  "anode", "pipe",  "dust",   "filings", "granules", "electrode", "tape", "gauze"};
+  const auto shortened = [&](const Mention& m) {
+    return m.element && m.first > 0 && determiners.has(s.text(m.first - 1)) && !pieces.has(s.text(m.last));
+  };
+  for (std::size_t i = 0; i < mentions.size(); ++i) {
+    if (!shortened(mentions[i])) continue;
+    const std::string metal = mentions[i].name;
+    const bool as_such = std::any_of(mentions.begin(), mentions.end(), [&](const Mention& other) {
+      return other.name == metal && !other.negated && !shortened(other);
+    });
+    for (std::size_t k = i; k-- > 0 && !as_such;) {
+      const Mention& salt = mentions[k];
+      const bool of_it = salt.name.starts_with(metal + "(") || salt.name.starts_with(metal + " ");
+      if (!of_it || !salt.dissolves) continue;
+      stand_for(mentions[i], salt);
+      break;
+    }
+  }
+}
+
+/// "the alcohol" behind cyclohexanol: ethanol only when no other was named.
+void resolve_alcohol(const TokenStream& s, std::vector<Mention>& mentions) {
+  for (std::size_t i = 0; i < mentions.size(); ++i) {
+    const Mention& m = mentions[i];
+    const bool some = m.last == m.first + 1 && s.is(m.first, "alcohol") && m.first > 0 && determiners.has(s.text(m.first - 1));
+    if (!some) continue;
+    for (std::size_t k = i; k-- > 0;) {
+      const std::string_view name = mentions[k].name;
+      const bool alcohol = name.ends_with("anol") || name.ends_with("-ol") || name.ends_with(" alcohol");
+      if (!alcohol || mentions[k].negated) continue;
+      stand_for(mentions[i], mentions[k]);
+      break;
+    }
+  }
 }
 
 /// "The sugar is glucose", "steel wool, which is near enough pure iron": from there on the first is the second.
@@ -230,6 +283,8 @@ void settle_mentions(const TokenStream& s, std::vector<Mention>& mentions) {
   identify(s, mentions);
   make_specific(mentions);
   resolve_generic(mentions);
+  resolve_alcohol(s, mentions);
+  shorten_salts(s, mentions);
   add_hydrates(s, mentions);
   add_nicknames(s, mentions);
 }

@@ -90,7 +90,8 @@ std::vector<SubjectWeigher::Candidate> SubjectWeigher::candidates(const Draft& d
   }
   of(pot);
   Candidate nothing;
-  nothing.chosen = d.subject.empty();
+  // That the rules found nothing is no finding.
+  nothing.chosen = d.subject.empty() && std::string_view(d.subject_rule) != "";
   all.push_back(std::move(nothing));
   return all;
 }

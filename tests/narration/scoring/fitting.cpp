@@ -99,7 +99,15 @@ const CueWeights& expectations() {
                                 {"subject/amount/indicator", -2},
                                 {"subject/mass/indicator", -1},
                                 {"subject/strength/water", -2},
-                                {"subject/expressly not", -2}};
+                                {"subject/expressly not", -2},
+                                {"subject/nothing/mass", -1},
+                                {"subject/nothing/volume", -2},
+                                {"subject/nothing/gas_volume", -2},
+                                {"subject/nothing/amount", -3},
+                                {"subject/nothing/strength", -2},
+                                {"subject/nothing/density", -2},
+                                {"subject/nothing/percent_yield", -2},
+                                {"subject/nothing/count", -1}};
   return known;
 }
 
