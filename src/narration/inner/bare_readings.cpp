@@ -20,11 +20,11 @@ constexpr WordSet pressure_readers{"barometer", "gauge"};
 
 constexpr WordSet clocks{"stopwatch", "timer", "watch"};
 
-constexpr WordSet warm_words{
-    "distill",  "distil",   "distilling",  "distillation", "reflux",     "colder",  "cold",    "cooler",
-    "freeze",   "freezing", "thermometer", "temperature",  "degrees",    "celsius", "warm",    "hot",
-    "cool",     "heat",     "heated",      "heating",      "cooled",     "cooling", "melting", "boiling",
-    "climbing", "warmer",   "hotter",      "boils",    "melts",       "warmed",       "fahrenheit", "bath",    "temp",    "°c"};
+constexpr WordSet warm_words{"distill", "distil",  "distilling", "distillation", "reflux",      "colder",  "cold",
+                             "cooler",  "freeze",  "freezing",   "thermometer",  "temperature", "degrees", "celsius",
+                             "warm",    "hot",     "cool",       "heat",         "heated",      "heating", "cooled",
+                             "cooling", "melting", "boiling",    "climbing",     "warmer",      "hotter",  "boils",
+                             "melts",   "warmed",  "fahrenheit", "bath",         "temp",        "°c"};
 
 bool acidity_spoken_of(const Scene& s, std::size_t token) {
   const std::size_t begin = s.begin_of_sentence(token);
@@ -167,7 +167,9 @@ std::optional<Meaning> by_temperature(const Scene& s, std::size_t index) {
     if (before_phrase.kind == Kind::temperature && before_phrase.fate == Fate::figure) return like_last;
   }
   // "21.1 ... and that's a hair warmer, it's 21.3": as exact as the temperature before, and about as warm.
-  const auto decimals = [](const std::string& digits) { return digits.size() - std::min(digits.find('.'), digits.size()); };
+  const auto decimals = [](const std::string& digits) {
+    return digits.size() - std::min(digits.find('.'), digits.size());
+  };
   const bool alike = last != nullptr && p.number.decimal && last->number.decimal &&
                      decimals(p.digits) == decimals(last->digits) && std::abs(p.value - last->value) < 40 &&
                      p.value > last->value / 2 && p.value < last->value * 2;

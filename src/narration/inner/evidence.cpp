@@ -2,6 +2,7 @@
 
 #include <array>
 #include <charconv>
+#include <functional>
 #include <utility>
 
 #include "embedded/narration_weights.h"
@@ -12,17 +13,36 @@ namespace sash::narration {
 
 namespace {
 
-constexpr std::uint64_t fnv_basis = 14695981039346656037u;  // FNV-1a, 64 bit
-constexpr std::uint64_t fnv_prime = 1099511628211u;
+/// A number for a cue, made part by part.
+class Key {
+ public:
+  void add(std::string_view part) {
+    constexpr std::uint64_t golden = 0x9E3779B97F4A7C15u;  // 2^64 over the golden ratio: spreads the bits
+    key_ = (key_ ^ std::hash<std::string_view>()(part)) * golden;
+    key_ ^= key_ >> 32;
+  }
+  std::uint64_t value() const { return key_ == 0 ? 1 : key_; }
+
+ private:
+  std::uint64_t key_ = 1;
+};
+
+std::uint64_t key_of(std::string_view cue) {
+  Key key;
+  for (const std::string_view part : split(cue, '/')) key.add(part);
+  return key.value();
+}
 
 }  // namespace
 
-Weights::Weights(std::string_view table) {
+Weights::Weights() : slots_(64) {}
+
+Weights::Weights(std::string_view table) : Weights() {
   bool header = true;
   for (const std::string_view line : split_lines(table)) {
     if (std::exchange(header, false) || line.empty()) continue;
     const auto cells = split(line, '\t');
-    promise(cells.size() == 2, "a row of the narration weights has two cells");
+    promise(cells.size() == 3, "a row of the narration weights has three cells");
     double weight = 0;
     const auto read = std::from_chars(cells[1].data(), cells[1].data() + cells[1].size(), weight);
     promise(read.ec == std::errc(), "a weight is a number");
@@ -30,15 +50,35 @@ Weights::Weights(std::string_view table) {
   }
 }
 
-std::uint64_t Weights::key_of(std::initializer_list<std::string_view> parts) {
-  std::uint64_t key = fnv_basis;
-  const auto mix = [&](char c) { key = (key ^ static_cast<unsigned char>(c)) * fnv_prime; };
-  bool first = true;
-  for (const std::string_view part : parts) {
-    if (!std::exchange(first, false)) mix('/');
-    for (const char c : part) mix(c);
+void Weights::set(std::string_view cue, double weight) {
+  if (2 * (used_ + 1) > slots_.size()) grow();
+  put(key_of(cue), static_cast<float>(weight));
+}
+
+void Weights::put(std::uint64_t key, float weight) {
+  std::size_t at = key & (slots_.size() - 1);
+  while (slots_[at].key != 0 && slots_[at].key != key) at = (at + 1) & (slots_.size() - 1);
+  used_ += slots_[at].key == 0 ? 1 : 0;
+  slots_[at] = {key, weight};
+}
+
+void Weights::grow() {
+  const std::vector<Slot> before = std::exchange(slots_, std::vector<Slot>(slots_.size() * 2));
+  used_ = 0;
+  for (const Slot& slot : before) {
+    if (slot.key != 0) put(slot.key, slot.weight);
   }
-  return key;
+}
+
+double Weights::of(std::initializer_list<std::string_view> parts) const {
+  Key key;
+  for (const std::string_view part : parts) key.add(part);
+  std::size_t at = key.value() & (slots_.size() - 1);
+  while (slots_[at].key != 0) {
+    if (slots_[at].key == key.value()) return static_cast<double>(slots_[at].weight);
+    at = (at + 1) & (slots_.size() - 1);
+  }
+  return 0;
 }
 
 const Weights& own_weights() {
@@ -50,20 +90,16 @@ void Scale::add(std::initializer_list<std::string_view> parts) {
   sum_ += weights_->of(parts);
   if (cues_ == nullptr) return;
   std::string cue;
+  for (const std::string_view part : parts) {
+    if (part.find('/') != std::string_view::npos) return;  // could not be told from two parts
+  }
   for (const std::string_view part : parts) cue.append(cue.empty() ? "" : "/").append(part);
   cues_->push_back(std::move(cue));
 }
 
 std::string_view step_of(std::size_t tokens) {
-  constexpr std::array<std::pair<std::size_t, std::string_view>, 9> steps{{{1, "0"},
-                                                                           {3, "2"},
-                                                                           {6, "4"},
-                                                                           {10, "7"},
-                                                                           {16, "11"},
-                                                                           {25, "17"},
-                                                                           {40, "26"},
-                                                                           {70, "41"},
-                                                                           {110, "71"}}};
+  constexpr std::array<std::pair<std::size_t, std::string_view>, 9> steps{
+      {{1, "0"}, {3, "2"}, {6, "4"}, {10, "7"}, {16, "11"}, {25, "17"}, {40, "26"}, {70, "41"}, {110, "71"}}};
   for (const auto& [most, name] : steps) {
     if (tokens <= most) return name;
   }

@@ -9,7 +9,6 @@
 #include <initializer_list>
 #include <string>
 #include <string_view>
-#include <unordered_map>
 #include <vector>
 
 namespace sash::narration {
@@ -17,20 +16,24 @@ namespace sash::narration {
 /// How much each cue weighs; positive speaks for the answer.
 class Weights {
  public:
-  Weights() = default;
-  /// Lines "cue<tab>weight" under a header. Requires: every line is one of those.
+  Weights();
+  /// Lines "cue<tab>weight<tab>source" under a header. Requires: every line is one of those.
   explicit Weights(std::string_view table);
 
-  void set(std::string_view cue, double weight) { weights_[key_of({cue})] = static_cast<float>(weight); }
-  /// The weight of the cue that `parts` joined by '/' make; 0 of one nobody has weighed.
-  double of(std::initializer_list<std::string_view> parts) const {
-    const auto it = weights_.find(key_of(parts));
-    return it == weights_.end() ? 0 : static_cast<double>(it->second);
-  }
+  void set(std::string_view cue, double weight);
+  /// The weight of the cue that `parts` joined by '/' make; 0 of one nobody has weighed. No part holds a '/'.
+  double of(std::initializer_list<std::string_view> parts) const;
 
  private:
-  static std::uint64_t key_of(std::initializer_list<std::string_view> parts);
-  std::unordered_map<std::uint64_t, float> weights_;
+  struct Slot {
+    std::uint64_t key = 0;  ///< 0: free
+    float weight = 0;
+  };
+  void put(std::uint64_t key, float weight);
+  void grow();
+
+  std::vector<Slot> slots_;  ///< open addressing; a power of two of them, at most half in use
+  std::size_t used_ = 0;
 };
 
 /// The weights of the program's own table.

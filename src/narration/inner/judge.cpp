@@ -25,7 +25,7 @@ constexpr WordSet vessels{
     "cuvette",    "cell",       "still",    "microwave",   "laser",      "motor",     "resistor",   "thermometer",
     "ruler",      "rbf",        "tin",      "rod",         "rods",       "stopper",   "clamp",      "needle",
     "tubing",     "screen",     "oven",     "torch",       "cartridge",  "keg",       "barrel",     "pail",
-    "barb",       "desiccator", "basin",     "basins",    "cups",      "jars"};
+    "barb",       "desiccator", "basin",    "basins",      "cups",       "jars"};
 
 constexpr WordSet vessel_words{
     "round",     "bottom",    "bottomed",   "glass",      "plastic",      "big",        "small",      "tall",
@@ -145,7 +145,8 @@ bool is_capacity(const Scene& s, const Phrase& p) {
   // "the mantle's an 80 watt one", "it's a twelve inch one"
   constexpr WordSet articles{"a", "an", "the", "-"};
   const bool of_a_thing = p.kind == Kind::power || p.kind == Kind::length;
-  if (of_a_thing && s.tokens.is(p.last, "one") && (articles.has(s.word_before(p.first)) || p.number.article)) return true;
+  if (of_a_thing && s.tokens.is(p.last, "one") && (articles.has(s.word_before(p.first)) || p.number.article))
+    return true;
   // "a beaker, the 250 mil one"
   if (p.kind == Kind::volume && (s.tokens.is(p.last, "one") || s.tokens.is(p.last, "size")) &&
       s.find_before(p.first, vessels, 12)) {
@@ -242,9 +243,10 @@ bool is_interval(const Scene& s, const Phrase& p) {
   return per && (p.kind == Kind::duration || p.kind == Kind::temperature || p.kind == Kind::length);
 }
 
-constexpr WordSet attitudes{"happy",      "sure",    "certain", "confident", "positive", "convinced", "agree",
-                            "honest",     "safe",    "ready",   "behind",    "true",     "right",     "correct",
-                            "guaranteed", "normal",     "certainly", "serious", "legal",   "committed", "worth",    "focused",   "fine"};
+constexpr WordSet attitudes{"happy", "sure",      "certain",    "confident", "positive",  "convinced",
+                            "agree", "honest",    "safe",       "ready",     "behind",    "true",
+                            "right", "correct",   "guaranteed", "normal",    "certainly", "serious",
+                            "legal", "committed", "worth",      "focused",   "fine"};
 
 /// "a cup of tea": a drink, not a volume.
 bool is_drink(const Scene& s, const Phrase& p) {

@@ -18,7 +18,8 @@ constexpr WordSet gains{"got",  "caught",   "back", "collected", "recovered", "m
 constexpr WordSet excesses{"excess",   "loss",     "more",     "less",     "extra",    "too",     "lost",   "off",
                            "discount", "dropped",  "shrunk",   "lighter",  "heavier",  "smaller", "larger", "down",
                            "gained",   "moisture", "humidity", "increase", "decrease", "error",   "over"};
-constexpr WordSet spirits{"ethanol", "wine", "vodka", "rum", "whisky", "beer", "methanol", "propan-2-ol", "isopropanol", "isoamyl alcohol"};
+constexpr WordSet spirits{"ethanol", "wine",     "vodka",       "rum",         "whisky",
+                          "beer",    "methanol", "propan-2-ol", "isopropanol", "isoamyl alcohol"};
 
 /// The mention that begins at or just behind token `i`, past words that describe it.
 const Mention* mention_behind(const Scene& s, std::size_t i, std::size_t reach) {
@@ -87,8 +88,7 @@ Kind percent_kind(const Scene& s, std::size_t index) {
   const std::size_t aside = behind == "," ? p.last + 1 : p.last;  // "thirteen per cent, by volume"
   if (s.word(aside) == "by" && s.word(aside + 1) == "volume") return Kind::volume_percent;
   constexpr WordSet spirit_meters{"hydrometer", "alcoholmeter", "alcoholometer", "vinometer"};
-  if (s.find_before(p.first, spirit_meters, 16) || s.find_after(p.last, spirit_meters, 4))
-    return Kind::volume_percent;
+  if (s.find_before(p.first, spirit_meters, 16) || s.find_after(p.last, spirit_meters, 4)) return Kind::volume_percent;
   if (behind == "abv" || (behind == "by" && behind2 == "volume") || (behind == "v" && s.word(p.last + 2) == "v")) {
     return Kind::volume_percent;
   }
@@ -111,7 +111,8 @@ Kind percent_kind(const Scene& s, std::size_t index) {
   }
   if (behind == "stuff") {
     for (std::size_t t = p.first; t-- > 0 && p.first - t < 8;) {
-      if (s.mention_at[t]) return spirits.has(s.mentions[*s.mention_at[t]].name) ? Kind::volume_percent : Kind::mass_percent;
+      if (s.mention_at[t])
+        return spirits.has(s.mentions[*s.mention_at[t]].name) ? Kind::volume_percent : Kind::mass_percent;
     }
     return Kind::mass_percent;
   }

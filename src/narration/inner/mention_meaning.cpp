@@ -1,6 +1,9 @@
 #include "narration/inner/mention_meaning.h"
 
 #include <algorithm>
+#include <map>
+#include <optional>
+#include <set>
 #include <string>
 #include <string_view>
 
@@ -94,40 +97,34 @@ void stand_for(Mention& m, const Mention& before) {
 
 /// "5 mils of the cobalt" behind cobalt(II) chloride: a metal of which nothing but a salt was ever spoken of.
 void shorten_salts(const TokenStream& s, std::vector<Mention>& mentions) {
-  constexpr WordSet pieces{"metal", "strip", "wire",  "foil",  "powder", "plate",   "rod",     "turnings", "nail", "ribbon",
-                           "sheet", "coin",  "anode", "pipe",  "dust",   "filings", "granules", "electrode", "tape", "gauze"};
+  constexpr WordSet pieces{"metal",    "strip",   "wire",     "foil",      "powder", "plate", "rod",
+                           "turnings", "nail",    "ribbon",   "sheet",     "coin",   "anode", "pipe",
+                           "dust",     "filings", "granules", "electrode", "tape",   "gauze"};
   const auto shortened = [&](const Mention& m) {
     return m.element && m.first > 0 && determiners.has(s.text(m.first - 1)) && !pieces.has(s.text(m.last));
   };
-  for (std::size_t i = 0; i < mentions.size(); ++i) {
-    if (!shortened(mentions[i])) continue;
-    const std::string metal = mentions[i].name;
-    const bool as_such = std::any_of(mentions.begin(), mentions.end(), [&](const Mention& other) {
-      return other.name == metal && !other.negated && !shortened(other);
-    });
-    for (std::size_t k = i; k-- > 0 && !as_such;) {
-      const Mention& salt = mentions[k];
-      const bool of_it = salt.name.starts_with(metal + "(") || salt.name.starts_with(metal + " ");
-      if (!of_it || !salt.dissolves) continue;
-      stand_for(mentions[i], salt);
-      break;
-    }
+  std::set<std::string, std::less<>> spoken_of_as_such;
+  for (const Mention& m : mentions) {
+    if (m.element && !m.negated && !shortened(m)) spoken_of_as_such.insert(m.name);
+  }
+  std::map<std::string, Mention, std::less<>> last_salt;  // by its metal
+  for (Mention& m : mentions) {
+    if (m.dissolves) last_salt[m.name.substr(0, m.name.find_first_of("( "))] = m;
+    if (!shortened(m) || spoken_of_as_such.count(m.name) != 0) continue;
+    if (const auto salt = last_salt.find(m.name); salt != last_salt.end()) stand_for(m, Mention(salt->second));
   }
 }
 
 /// "the alcohol" behind cyclohexanol: ethanol only when no other was named.
 void resolve_alcohol(const TokenStream& s, std::vector<Mention>& mentions) {
-  for (std::size_t i = 0; i < mentions.size(); ++i) {
-    const Mention& m = mentions[i];
-    const bool some = m.last == m.first + 1 && s.is(m.first, "alcohol") && m.first > 0 && determiners.has(s.text(m.first - 1));
-    if (!some) continue;
-    for (std::size_t k = i; k-- > 0;) {
-      const std::string_view name = mentions[k].name;
-      const bool alcohol = name.ends_with("anol") || name.ends_with("-ol") || name.ends_with(" alcohol");
-      if (!alcohol || mentions[k].negated) continue;
-      stand_for(mentions[i], mentions[k]);
-      break;
-    }
+  std::optional<Mention> last;
+  for (Mention& m : mentions) {
+    const bool some =
+        m.last == m.first + 1 && s.is(m.first, "alcohol") && m.first > 0 && determiners.has(s.text(m.first - 1));
+    const std::string_view name = m.name;
+    const bool named = name.ends_with("anol") || name.ends_with("-ol") || name.ends_with(" alcohol");
+    if (some && last) stand_for(m, *last);
+    if (!some && named && !m.negated) last = m;
   }
 }
 

@@ -12,8 +12,9 @@ namespace {
 using model::Role;
 using quantity::Kind;
 
-constexpr std::array<Role, 9> roles{Role::measured_out, Role::added,     Role::solvent,       Role::product, Role::recovered,
-                                    Role::condition,    Role::stated_result, Role::remainder, Role::other};
+constexpr std::array<Role, 9> roles{Role::measured_out,  Role::added,     Role::solvent,
+                                    Role::product,       Role::recovered, Role::condition,
+                                    Role::stated_result, Role::remainder, Role::other};
 
 std::string_view sort_of(Kind k) { return is_strength(k) ? "strength" : quantity::kind_name(k); }
 
@@ -50,10 +51,11 @@ void RoleWeigher::look_at_words(const Phrase& p) {
     say("ahead of", s_.word(t));
     if (t - p.last < 2) say("right ahead of", s_.word(t), kind);
   }
-  constexpr WordSet telling{"if",       "would",  "should",   "could",  "theory", "theoretical", "need",   "yield", "mark",
-                            "titrate",  "wash",   "dissolve", "filter", "dry",    "dried",       "expect", "label", "book",
-                            "expected", "supposed", "burette", "buret", "weigh",  "lost",        "left",   "total", "altogether",
-                            "each",     "makes",  "gives",    "mole",   "moles",  "used",        "plus",   "minus"};
+  constexpr WordSet telling{"if",    "would",  "should",  "could", "theory",   "theoretical", "need",
+                            "yield", "mark",   "titrate", "wash",  "dissolve", "filter",      "dry",
+                            "dried", "expect", "label",   "book",  "expected", "supposed",    "burette",
+                            "buret", "weigh",  "lost",    "left",  "total",    "altogether",  "each",
+                            "makes", "gives",  "mole",    "moles", "used",     "plus",        "minus"};
   for (std::size_t t = s_.begin_of_sentence(p.first); t < s_.end_of_sentence(p.first); ++t) {
     if (telling.has(s_.word(t))) say("in a sentence with", s_.word(t), kind);
   }

@@ -1,6 +1,6 @@
 #pragma once
-// What part a figure plays, weighed: the acts and words around it, what it is about and what the figures before it were,
-// and what the plain rules said. Private to the roles.
+// What part a figure plays, weighed: the acts and words around it, what it is about and what the figures before it
+// were, and what the plain rules said. Private to the roles.
 
 #include <string>
 #include <unordered_map>

@@ -19,13 +19,6 @@ constexpr std::size_t reach_before = 170;  // words
 constexpr std::size_t reach_behind = 16;
 constexpr std::size_t figures_back = 24;
 
-/// In kg, m3, mol and their quotients.
-std::optional<double> base_of(const Phrase& p) {
-  if (p.upper) return std::nullopt;
-  const auto unit = quantity::Unit::parse(p.unit);
-  return unit ? std::optional(unit->to_si(p.value)) : std::nullopt;
-}
-
 }  // namespace
 
 double SubjectWeigher::molar_mass(const std::string& name) const {
@@ -35,6 +28,15 @@ double SubjectWeigher::molar_mass(const std::string& name) const {
     if (const auto mass = chem::molar_mass(*formula)) it->second = mass->value;
   }
   return it->second;
+}
+
+std::optional<double> SubjectWeigher::base_of(const Phrase& p) const {
+  if (p.upper) return std::nullopt;
+  const auto [it, added] = units_.try_emplace(p.unit);
+  if (added) {
+    if (const auto unit = quantity::Unit::parse(p.unit)) it->second = unit->to_si(1);
+  }
+  return it->second ? std::optional(*it->second * p.value) : std::nullopt;
 }
 
 std::vector<SubjectWeigher::Candidate> SubjectWeigher::candidates(const Draft& d) const {
@@ -117,11 +119,14 @@ SubjectWeigher::Place SubjectWeigher::place_of(const Draft& d) const {
   at.product = product(p);
   std::vector<std::string_view> in;
   const auto emptied = s_.workup_before(p.first);
-  for (const Draft& other : s_.figures) {
+  constexpr std::size_t reach = 260;  // words
+  for (std::size_t k = s_.figures.size(); k-- > 0;) {
+    const Draft& other = s_.figures[k];
     const Phrase& q = s_.phrase_of(other);
+    if (p.first - q.first > reach || (emptied && q.first < *emptied)) break;
     const bool put = (q.kind == Kind::mass || q.kind == Kind::volume) && other.mention != nullptr &&
                      !other.mention->water && !other.mention->solvent && !other.mention->indicator;
-    if (!put || p.first - q.first > 260 || (emptied && q.first < *emptied)) continue;
+    if (!put) continue;
     const std::string_view plain = bare(other.subject);
     if (std::find(in.begin(), in.end(), plain) == in.end()) in.push_back(plain);
   }
@@ -155,7 +160,7 @@ void SubjectWeigher::by_names(Scale& scale, const Candidate& c, const Place& at)
     scale.add({"subject", "named nearer", few(c.nearer)});
     scale.add({"subject", at.kind, "named nearer", few(c.nearer)});
     std::size_t between = 0;
-    for (const Draft& other : s_.figures) between += s_.phrase_of(other).first >= c.before->last ? 1 : 0;
+    for (std::size_t k = s_.figures.size(); k-- > 0 && s_.phrase_of(s_.figures[k]).first >= c.before->last;) ++between;
     scale.add({"subject", at.kind, "figures since its name", few(between)});
     if (stands_by(*c.before)) scale.add({"subject", "only stands by", where});
     if (c.before->negated) scale.add({"subject", "expressly not"});
@@ -203,7 +208,8 @@ void SubjectWeigher::by_figures(Scale& scale, const Candidate& c, const Place& a
   }
   bool same_kind = false;
   for (std::size_t k = s_.figures.size(); k-- > 0 && s_.figures.size() - k < figures_back;) {
-    same_kind = same_kind || (s_.phrase_of(s_.figures[k]).kind == at.phrase->kind && bare(s_.figures[k].subject) == c.bare);
+    same_kind =
+        same_kind || (s_.phrase_of(s_.figures[k]).kind == at.phrase->kind && bare(s_.figures[k].subject) == c.bare);
   }
   scale.add({"subject", at.kind, same_kind ? "had one of this kind" : "had none of this kind"});
   scale.add({"subject", at.kind, same_kind ? "had one of this kind" : "had none of this kind", at.act});
@@ -239,10 +245,12 @@ void SubjectWeigher::by_words(Scale& scale, const Candidate& c, const Place& at,
   scale.add({"subject", standing, at.kind, at.act});
   if (c.name.empty() || c.bare == pot) scale.add({"subject", standing, at.kind, at.third});
   for (std::size_t t = p.first; t-- > 0 && p.first - t <= 6 && s_.same_sentence(t, p.first);) {
-    if (!s_.mention_at[t] && s_.tokens.is_type(t, Token::Type::word)) scale.add({"subject", standing, "after", s_.word(t)});
+    if (!s_.mention_at[t] && s_.tokens.is_type(t, Token::Type::word))
+      scale.add({"subject", standing, "after", s_.word(t)});
   }
   for (std::size_t t = p.last; t < s_.size() && t - p.last < 4 && s_.same_sentence(t, p.first); ++t) {
-    if (!s_.mention_at[t] && s_.tokens.is_type(t, Token::Type::word)) scale.add({"subject", standing, "ahead of", s_.word(t)});
+    if (!s_.mention_at[t] && s_.tokens.is_type(t, Token::Type::word))
+      scale.add({"subject", standing, "ahead of", s_.word(t)});
   }
 }
 
@@ -304,7 +312,7 @@ void SubjectWeigher::weigh_on(Scale& scale, const Candidate& c, const Draft& d, 
   const bool inside = std::find(at.in_the_pot.begin(), at.in_the_pot.end(), c.bare) != at.in_the_pot.end();
   const std::string_view where = c.bare == pot ? "the pot" : inside ? "in the pot" : "not in the pot";
   scale.add({"subject", at.kind, where, few(at.in_the_pot.size())});
-  if (inside) scale.add({"subject", at.kind, where, at.in_the_pot.back() == c.bare ? "put in last" : "earlier"});
+  if (inside) scale.add({"subject", at.kind, where, at.in_the_pot.front() == c.bare ? "put in last" : "earlier"});
   if (c.bare != pot) {
     by_names(scale, c, at);
     by_nature(scale, c, at);

@@ -4,6 +4,7 @@
 // kin) is one cue among the others. Private to the naming of subjects.
 
 #include <map>
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -36,9 +37,9 @@ class SubjectWeigher : protected PortionNamer {
   struct Place {
     const Phrase* phrase = nullptr;
     std::string_view kind;
-    std::string_view act;           ///< the nearest before it in its sentence
+    std::string_view act;                ///< the nearest before it in its sentence
     std::vector<std::string_view> acts;  ///< all in its sentence
-    std::string_view third;         ///< of the narration
+    std::string_view third;              ///< of the narration
     const Mention* product = nullptr;
     bool worked_up = false;
     std::vector<std::string_view> in_the_pot;  ///< what was measured since something was last isolated, bare
@@ -59,7 +60,11 @@ class SubjectWeigher : protected PortionNamer {
   void settle(Draft& d, const Candidate& c);
   double molar_mass(const std::string& name) const;
 
+  /// In kg, m3, mol and their quotients; the units of mass, volume, amount and strength are all mere factors.
+  std::optional<double> base_of(const Phrase& p) const;
+
   mutable std::map<std::string, double, std::less<>> molar_masses_;
+  mutable std::map<std::string, std::optional<double>, std::less<>> units_;  ///< one of it in coherent units
 };
 
 }  // namespace sash::narration

@@ -133,9 +133,11 @@ void TieWeigher::by_place(Scale& scale, std::size_t k, std::size_t i) const {
   const bool together = s_.same_sentence(phrase(k).first, phrase(i).first);
   scale.add({"same", a, b, way, together ? "same sentence" : "another sentence", matter});
   std::size_t nearer = 0;
-  for (std::size_t m = one + 1; m < other; ++m) nearer += phrase(m).kind == phrase(k).kind && same_matter(m, i) ? 1 : 0;
+  for (std::size_t m = other; m-- > one + 1 && nearer < 4;)
+    nearer += phrase(m).kind == phrase(k).kind && same_matter(m, i) ? 1 : 0;
   scale.add({"same", b, "nearer ones of its kind", few(nearer)});
-  if (gap < 14) {
+  constexpr std::size_t in_one_breath = 14;
+  if (gap < in_one_breath) {
     for (std::size_t t = phrase(one).last; t < phrase(other).first; ++t) {
       if (!s_.mention_at[t] && !s_.phrase_at[t]) scale.add({"same", way, "between", s_.word(t)});
     }
@@ -187,8 +189,8 @@ std::optional<std::size_t> TieWeigher::same_sample(std::size_t i, std::optional<
     best = k;
   };
   put(std::nullopt);
-  std::size_t from = i - std::min(i, figures_back);
-  if (by_rule) from = std::min(from, *by_rule);
+  const std::size_t from = i - std::min(i, figures_back);
+  if (by_rule && *by_rule < from) put(by_rule);
   for (std::size_t k = from; k < i; ++k) {
     const bool may = can_restate(phrase(k).kind, phrase(i).kind) && !s_.figures[k].corrected_by;
     if (may || by_rule == std::optional(k)) put(k);

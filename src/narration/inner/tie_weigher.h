@@ -1,6 +1,7 @@
 #pragma once
 // Which figure another one restates, weighed: the numbers (the same one? the moles of that mass?), what both are about
-// and do, how far apart they stand and the words between. What the plain rules of Tier said is one cue among the others. Private to the ties.
+// and do, how far apart they stand and the words between. What the plain rules of Tier said is one cue among the
+// others. Private to the ties.
 
 #include <map>
 #include <optional>

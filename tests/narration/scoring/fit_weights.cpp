@@ -101,7 +101,8 @@ int main(int count, char** arguments) {
       }
       std::cout << group << ": " << scores.line() << '\n';
     }
-    for (const auto& [question, t] : tallies) std::cout << fmt::format("{}: {} of {} right\n", question, t.right, t.all);
+    for (const auto& [question, t] : tallies)
+      std::cout << fmt::format("{}: {} of {} right\n", question, t.right, t.all);
     std::cout << "left out: " << total.line() << '\n';
     return 0;
   }
@@ -113,7 +114,8 @@ int main(int count, char** arguments) {
     std::cout << scores.line() << '\n';
     return 0;
   }
-  std::cout << "cue\tweight\n";
-  for (const auto& [cue, weight] : found) std::cout << fmt::format("{}\t{:.2f}\n", cue, weight);
+  std::cout << "cue\tweight\tsource\n";
+  for (const auto& [cue, weight] : found)
+    std::cout << fmt::format("{}\t{:.2f}\tfitted to labelled narrations\n", cue, weight);
   return 0;
 }

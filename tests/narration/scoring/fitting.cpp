@@ -184,8 +184,7 @@ narration::Weights weights_from(const CueWeights& cues) {
 
 CueWeights rules_alone() {
   CueWeights weights;
-  for (const char* question : {"subject", "role", "same"})
-    weights[std::string(question) + "/by rule"] = 3;
+  for (const char* question : {"subject", "role", "same"}) weights[std::string(question) + "/by rule"] = 3;
   return weights;
 }
 

@@ -30,9 +30,9 @@ narration::Weights weights_from(const CueWeights& cues);
 CueWeights rules_alone();
 
 struct FittingPlan {
-  int rounds = 3;        ///< reading and fitting again
-  int passes = 30;       ///< over all decisions in each round
-  double penalty = 0.12; ///< per decision, on half the squared weights
+  int rounds = 3;         ///< reading and fitting again
+  int passes = 30;        ///< over all decisions in each round
+  double penalty = 0.12;  ///< per decision, on half the squared weights
   int narrations = 3;     ///< cues of fewer narrations are left out
 };
 

@@ -123,7 +123,6 @@ bool overlap(const json& a, const json& b) {
 
 namespace {
 
-
 /// Pairs of one sample; `keep` maps an index to that of the label.
 Pairs sample_pairs(const json& figures, const std::map<int, int>& keep) {
   std::map<int, std::vector<int>> groups;
@@ -278,13 +277,14 @@ narration::NarrationText narration_of(const std::filesystem::path& file, const j
   return text ? std::move(*text) : narration::NarrationText{};
 }
 
-Scores score_folder(const std::string& folder) {
+Scores score_folder(const std::string& folder, bool checked) {
   Scores scores;
   for (const auto& file : label_files(std::filesystem::path(SASH_TESTS_DIR) / "known" / "narration" / folder)) {
     const json labels = labels_of(file);
     const narration::NarrationText text = narration_of(file, labels);
     const json predicted = predictions(text, narration::read_figures(text));
     add_score(labels, predicted, scores);
+    if (!checked) continue;
     add_mistakes(labels, conflicts_of(text), matched(labels, predicted), scores.read);
     add_mistakes(labels, conflicts_of(text, labelled(labels, text)), every_label(labels), scores.labelled);
   }

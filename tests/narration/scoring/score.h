@@ -78,7 +78,8 @@ void add_mistakes(const nlohmann::json& labels, const std::vector<Conflict>& con
 /// Adds how well a narration was read.
 void add_score(const nlohmann::json& labels, const nlohmann::json& predicted, Scores& to);
 
-/// Reads, takes through the checks and scores all narrations of tests/known/narration/`folder`.
-Scores score_folder(const std::string& folder);
+/// Reads and scores all narrations of tests/known/narration/`folder`; `checked` also takes them through the checks,
+/// which takes longer than all the rest.
+Scores score_folder(const std::string& folder, bool checked);
 
 }  // namespace sash::test
