@@ -66,6 +66,21 @@ TEST(Equilibrium, WeighsAPrecipitate) {
   EXPECT_NEAR(state->reconciled->value, (0.0100 - 1.265e-5) * 143.32, 0.001);
 }
 
+// By the tables, and nothing said of a solid: Ksp of 1.6e-10 (OpenStax Chemistry 2e, appendix J) leaves some 2e-9 mol/L
+// of silver beside 0.09 mol/L of chloride, so that all of it falls out.
+TEST(Equilibrium, LetsFallOutWhatNobodyNamed) {
+  RecordBuilder b;
+  const auto silver = b.figure("0.0100 mol/L", Kind::molar_concentration);
+  const auto chloride = b.figure("0.100 mol/L", Kind::molar_concentration);
+  const auto left = b.figure("", Kind::molar_concentration);
+  b.relation(RelationType::equilibrium,
+             {{"total", silver, "AgNO3"}, {"total", chloride, "NaCl"}, {"species", left, "Ag^+"}});
+  const Report report = check(b.record());
+  const FigureState* state = report.find(left);
+  ASSERT_TRUE(state && state->reconciled) << report.findings.at(0).sentence;
+  EXPECT_THAT(plain_text(report.findings.at(0).workings), HasSubstr("Cl\u207b 0.09 mol/L, solid AgCl 0.01 mol/L"));
+}
+
 TEST(Equilibrium, OfWhatDoesNotFormThereIsNothing) {
   RecordBuilder b;
   const auto silver = b.figure("1.0e-6 mol/L", Kind::molar_concentration);
