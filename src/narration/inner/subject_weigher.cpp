@@ -330,6 +330,12 @@ void SubjectWeigher::settle(Draft& d, const Candidate& c) {
   d.subject_rule = rule;
 }
 
+void SubjectWeigher::keep_water(Draft& d, const Candidate& c) {
+  const bool dry = s_.phrase_of(d).kind == Kind::mass && !d.subject.ends_with("hydrate");
+  if (dry && c.before != nullptr && c.before->name.ends_with("hydrate") && bare(c.before->name) == c.bare)
+    take(d, c.before, d.subject_rule);
+}
+
 void SubjectWeigher::weigh(Draft& d) {
   const std::vector<Candidate> all = candidates(d);
   const Place at = place_of(d);
@@ -350,6 +356,7 @@ void SubjectWeigher::weigh(Draft& d) {
   }
   if (keep) s_.study.decisions->push_back(std::move(decision));
   settle(d, *best);
+  keep_water(d, *best);
 }
 
 }  // namespace sash::narration

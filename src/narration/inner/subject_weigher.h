@@ -58,6 +58,8 @@ class SubjectWeigher : protected PortionNamer {
   /// Where it stands to the figure: "behind", "here", "last", "product", "earlier", "before", "pot", "nothing".
   std::string_view standing(const Candidate& c, const Place& at) const;
   void settle(Draft& d, const Candidate& c);
+  /// "19.7 grams of the heptahydrate; the most I could get is 24.6": a mass is of the form that was named last.
+  void keep_water(Draft& d, const Candidate& c);
   double molar_mass(const std::string& name) const;
 
   /// In kg, m3, mol and their quotients; the units of mass, volume, amount and strength are all mere factors.

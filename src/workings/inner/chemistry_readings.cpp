@@ -154,14 +154,40 @@ class Readings {
       if (!formula) continue;
       const std::string now = form_now(*formula);
       const auto written = chem::read_formula(now);
-      for (const chem::Formula& form : other_hydrates(written ? *written : *formula)) {
+      std::vector<chem::Formula> agreeing;
+      for (chem::Formula& form : other_hydrates(written ? *written : *formula)) {
         model::Relation changed = *d_.relation;
         changed.given["form:" + formula->plain()] = form.plain();
-        if (!agrees(changed)) continue;
-        say_form(*value, now, form);
-        if (over_the_top()) break;  // the least water that suffices
+        if (agrees(changed)) agreeing.push_back(std::move(form));
+        if (!agreeing.empty() && over_the_top()) break;  // the least water that suffices
+      }
+      for (const chem::Formula& form : likeliest(std::move(agreeing))) say_form(*value, now, form);
+    }
+  }
+
+  // The forms that figures of the record are about, where there are such; else none of too many to choose from.
+  std::vector<chem::Formula> likeliest(std::vector<chem::Formula> forms) const {
+    constexpr std::size_t too_many = 3;
+    if (forms.size() <= 1) return forms;
+    std::vector<chem::Formula> spoken_of;
+    for (const chem::Formula& form : forms) {
+      if (is_spoken_of(form)) spoken_of.push_back(form);
+    }
+    if (!spoken_of.empty()) return spoken_of;
+    if (forms.size() > too_many) forms.clear();
+    return forms;
+  }
+
+  bool is_spoken_of(const chem::Formula& form) const {
+    for (const Drafted* other : all_) {
+      for (const model::Term& term : other->relation->terms) {
+        const FigureValue* value = book_.find(term.figure);
+        if (value == nullptr || value->figure->subject.empty()) continue;
+        const auto known = chem::formula_of(value->figure->subject);
+        if (known && known->same_composition(form)) return true;
       }
     }
+    return false;
   }
 
   std::string form_now(const chem::Formula& formula) const {
