@@ -1,9 +1,9 @@
 #pragma once
-// The figures that a narration states: what each says, what it is about, and how they hang together. Rules and tables find
-// the figures; where several answers are possible, cues are weighed by a table that was fitted to labelled narrations
-// (inner/evidence.h). The same words always give the same reading, and every figure names the rule that made it.
-// Does not make things of a record (propose.h) and judges no figure right or wrong (workings does).
-// Pure; safe from any thread; linear in the length of the text. English only.
+// The figures that a narration states: what each says, what it is about, and how they hang together. Rules and tables
+// find the figures; where several answers are possible, cues are weighed by a table that was fitted to labelled
+// narrations (inner/evidence.h). The same words always give the same reading, and every figure names the rule that made
+// it. Does not make things of a record (propose.h) and judges no figure right or wrong (workings does). Pure; safe from
+// any thread; linear in the length of the text. English only.
 
 #include <cstdint>
 #include <optional>
