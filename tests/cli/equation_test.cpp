@@ -10,8 +10,8 @@
 namespace sash::cli {
 namespace {
 
-using ::testing::HasSubstr;
 using nlohmann::json;
+using ::testing::HasSubstr;
 
 std::string first_line(const std::vector<std::string>& words) {
   const std::string out = said(words).out;

@@ -93,7 +93,7 @@ std::vector<SubjectWeigher::Candidate> SubjectWeigher::candidates(const Draft& d
   of(pot);
   Candidate nothing;
   // That the rules found nothing is no finding.
-  nothing.chosen = d.subject.empty() && std::string_view(d.subject_rule) != "";
+  nothing.chosen = d.subject.empty() && !std::string_view(d.subject_rule).empty();
   all.push_back(std::move(nothing));
   return all;
 }
