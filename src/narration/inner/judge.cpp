@@ -28,17 +28,17 @@ constexpr WordSet vessels{
     "barb",       "desiccator", "basin",    "basins",      "cups",       "jars"};
 
 constexpr WordSet vessel_words{
-    "round",     "bottom",    "bottomed",   "glass",      "plastic",      "big",        "small",      "tall",
-    "little",    "nice",      "new",        "old",        "two",          "three",      "one",        "neck",
-    "necked",    "neckd",     "-",          "pyrex",      "borosilicate", "class",      "a",          "b",
-    "clean",     "dry",       "empty",      "soda",       "pop",          "milk",       "beer",       "wine",
-    "side",      "arm",       "filter",     "power",      "hot",          "heating",    "florence",   "kjeldahl",
-    "side-arm",  "reagent",   "dropping",   "disposable", "screw",        "cap",        "amber",      "brown",
-    "clear",     "metal",     "stainless",  "steel",      "squeezy",      "sample",     "centrifuge", "sized",
-    "size",      "capacity",  "blue",       "white",      "red",          "green",      "stock",      "bench",
-    "desk",      "dc",        "ac",         "usb",        "led",          "halogen",    "immersion",  "gas",
-    "water",     "paint",     "jam",        "mason",      "coffee",       "sandwich",   "zip",        "lock",
-    "measuring", "graduated", "volumetric", "erlenmeyer", "conical",      "separating", "separatory", "ground"};
+    "round",     "bottom",     "bottomed",   "glass",        "plastic",    "big",        "small",    "tall",
+    "little",    "nice",       "new",        "old",          "two",        "three",      "one",      "neck",
+    "necked",    "neckd",      "-",          "borosilicate", "class",      "a",          "b",        "clean",
+    "dry",       "empty",      "soda",       "pop",          "milk",       "beer",       "wine",     "side",
+    "arm",       "filter",     "power",      "hot",          "heating",    "florence",   "kjeldahl", "side-arm",
+    "reagent",   "dropping",   "disposable", "screw",        "cap",        "amber",      "brown",    "clear",
+    "metal",     "stainless",  "steel",      "squeezy",      "sample",     "centrifuge", "sized",    "size",
+    "capacity",  "blue",       "white",      "red",          "green",      "stock",      "bench",    "desk",
+    "dc",        "ac",         "usb",        "led",          "halogen",    "immersion",  "gas",      "water",
+    "paint",     "jam",        "mason",      "coffee",       "sandwich",   "zip",        "lock",     "measuring",
+    "graduated", "volumetric", "erlenmeyer", "conical",      "separating", "separatory", "ground"};
 
 /// The vessel that the phrase sizes: "250 mil beaker", "one litre plastic bottle", "50 mL round-bottom flask".
 bool sizes_a_vessel(const Scene& s, const Phrase& p) {

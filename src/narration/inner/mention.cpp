@@ -338,7 +338,6 @@ bool is_everyday(const TokenStream& s, std::size_t at, std::size_t last) {
   if (word == "gold" || word == "silver")
     return s.is(at + 1, "colored") || s.is(at + 1, "medal") || s.is(at + 1, "color");
   if (word == "air") return s.is(at - 1, "the") || s.is(at - 1, "fresh") || s.is(at - 1, "in");
-  if (word == "dawn") return s[at].raw != "Dawn";
   if (word == "ice") return true;
   return false;
 }
