@@ -162,6 +162,14 @@ void TieWeigher::alone(Scale& scale, std::size_t i) const {
   }
 }
 
+bool TieWeigher::is_plainly_another(std::size_t k, std::size_t i) const {
+  constexpr std::size_t near =
+      5;  // figures; so near even a different number may be the same sample, misread or rounded
+  if (i - k <= near) return false;
+  const std::string_view how = numbers(k, i);
+  return how == "differ" || how == "unlike" || how == "light" || how == "too heavy" || how == "no size";
+}
+
 std::optional<std::size_t> TieWeigher::same_sample(std::size_t i, std::optional<std::size_t> by_rule) {
   Decision decision;
   decision.question = "same";
@@ -193,7 +201,7 @@ std::optional<std::size_t> TieWeigher::same_sample(std::size_t i, std::optional<
   if (by_rule && *by_rule < from) put(by_rule);
   for (std::size_t k = from; k < i; ++k) {
     const bool may = can_restate(phrase(k).kind, phrase(i).kind) && !s_.figures[k].corrected_by;
-    if (may || by_rule == std::optional(k)) put(k);
+    if ((may && !is_plainly_another(k, i)) || by_rule == std::optional(k)) put(k);
   }
   if (keep) s_.study.decisions->push_back(std::move(decision));
   return best ? std::optional(first_of(*best)) : std::nullopt;

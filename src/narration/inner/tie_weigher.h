@@ -25,6 +25,8 @@ class TieWeigher {
   void alone(Scale& scale, std::size_t i) const;
 
   const Phrase& phrase(std::size_t i) const { return s_.phrase_of(s_.figures[i]); }
+  /// Whether the numbers of two figures that stand far apart rule out one sample.
+  bool is_plainly_another(std::size_t k, std::size_t i) const;
   bool same_matter(std::size_t a, std::size_t b) const;
   std::size_t first_of(std::size_t i) const { return s_.figures[i].same_as.value_or(i); }
   double molar_mass(const std::string& name) const;
