@@ -2,7 +2,6 @@
 
 #include <algorithm>
 
-#include "chem/molar_mass.h"
 #include "chem/names.h"
 #include "narration/inner/relating.h"
 #include "quantity/said.h"
@@ -86,12 +85,8 @@ bool Ledger::agrees(std::size_t i, const Sized& computed) const {
 
 std::optional<Sized> Ledger::molar_mass(const std::string& substance) const {
   if (substance.empty()) return std::nullopt;
-  const auto [it, added] = molar_masses_.try_emplace(substance);
-  if (!added) return it->second;
-  const auto formula = chem::formula_of(substance);
-  if (!formula) return std::nullopt;
-  if (const auto mass = chem::molar_mass(*formula)) it->second = Sized{mass->value / 1000, mass->spread / 1000};
-  return it->second;
+  const auto mass = molar_masses_.of(substance);
+  return mass ? std::optional(Sized{mass->value / 1000, mass->spread / 1000}) : std::nullopt;
 }
 
 std::vector<std::string> Ledger::substances_near(std::size_t i, std::size_t reach) const {

@@ -9,6 +9,7 @@
 #include <vector>
 
 #include "narration/figures.h"
+#include "narration/inner/molar_masses.h"
 #include "narration/inner/samples.h"
 #include "narration/inner/sized.h"
 
@@ -71,7 +72,7 @@ class Ledger {
   std::vector<std::string> matter_;
   std::string text_;                 ///< all lines, in lower case
   std::vector<std::size_t> begins_;  ///< of each figure in text_
-  mutable std::map<std::string, std::optional<Sized>> molar_masses_;
+  MolarMasses molar_masses_;
   mutable std::map<std::string, std::vector<std::size_t>> mentions_;  ///< by matter, places in text_
   mutable bool mentions_found_ = false;
 };

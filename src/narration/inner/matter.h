@@ -21,4 +21,13 @@ inline bool is_strength(quantity::Kind k) {
          k == Kind::mass_concentration;
 }
 
+/// Whether figures of that kind say how much of something there is.
+inline bool is_portion(quantity::Kind k) {
+  using quantity::Kind;
+  return k == Kind::mass || k == Kind::volume || k == Kind::amount || k == Kind::gas_volume || k == Kind::equivalents;
+}
+
+/// What cues call a kind: all strengths are one sort.
+inline std::string_view sort_of(quantity::Kind k) { return is_strength(k) ? "strength" : quantity::kind_name(k); }
+
 }  // namespace sash::narration

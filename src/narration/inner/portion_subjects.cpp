@@ -14,7 +14,7 @@ using quantity::Kind;
 bool is_liquid_strength(Kind k) {
   return k == Kind::mass_percent || k == Kind::molar_concentration || k == Kind::volume_percent;
 }
-bool is_portion(Kind k) { return k == Kind::mass || k == Kind::volume || k == Kind::amount; }
+bool is_measured(Kind k) { return k == Kind::mass || k == Kind::volume || k == Kind::amount; }
 
 constexpr WordSet obtaining{"have", "got", "balance", "weighs", "weigh", "dry", "dried",
                             "day",  "now", "left",    "scale",  "final", "had"};
@@ -244,7 +244,7 @@ const Draft* PortionNamer::puts_again(const Phrase& p) const {
   for (std::size_t i = s_.figures.size(); i-- > 0 && p.first - s_.phrase_of(s_.figures[i]).first < 60;) {
     const Kind k = s_.phrase_of(s_.figures[i]).kind;
     if (is_strength(k) || k == Kind::density) continue;  // said of the portion
-    if (is_portion(k) && !s_.figures[i].subject.empty()) last = &s_.figures[i];
+    if (is_measured(k) && !s_.figures[i].subject.empty()) last = &s_.figures[i];
     break;
   }
   if (last == nullptr) return nullptr;

@@ -16,12 +16,6 @@ constexpr std::array<Role, 9> roles{Role::measured_out,  Role::added,     Role::
                                     Role::product,       Role::recovered, Role::condition,
                                     Role::stated_result, Role::remainder, Role::other};
 
-std::string_view sort_of(Kind k) { return is_strength(k) ? "strength" : quantity::kind_name(k); }
-
-bool is_portion(Kind k) {
-  return k == Kind::mass || k == Kind::volume || k == Kind::amount || k == Kind::gas_volume || k == Kind::equivalents;
-}
-
 }  // namespace
 
 void RoleWeigher::look_at_words(const Phrase& p) {
@@ -67,7 +61,7 @@ void RoleWeigher::look_at_matter(std::size_t i) {
   const std::string_view kind = sort_of(p.kind);
   const Mention* product = s_.product_at(p.first);
   const bool made = product != nullptr && bare(product->name) == bare(d.subject);
-  const std::string_view third = p.first * 3 < s_.size() ? "early" : p.first * 3 < 2 * s_.size() ? "middle" : "late";
+  const std::string_view third = s_.third_of(p.first);
   const std::string_view worked = s_.workup_before(p.first) ? "worked up" : "before";
   say(kind, third);
   if (made) {

@@ -68,6 +68,11 @@ struct Scene {
   std::size_t begin_of_sentence(std::size_t token) const { return sentence_begin[sentence[token]]; }
   std::size_t end_of_sentence(std::size_t token) const { return sentence_begin[sentence[token] + 1]; }
 
+  /// "early", "middle" or "late" in the narration.
+  std::string_view third_of(std::size_t token) const {
+    return token * 3 < size() ? "early" : token * 3 < 2 * size() ? "middle" : "late";
+  }
+
   const Phrase& phrase_of(const Draft& d) const { return phrases[d.phrase]; }
   Phrase& phrase_of(const Draft& d) { return phrases[d.phrase]; }
 

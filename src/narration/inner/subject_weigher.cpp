@@ -3,8 +3,6 @@
 #include <algorithm>
 #include <cmath>
 
-#include "chem/molar_mass.h"
-#include "chem/names.h"
 #include "narration/inner/matter.h"
 #include "narration/inner/topics.h"
 #include "quantity/unit.h"
@@ -20,15 +18,6 @@ constexpr std::size_t reach_behind = 16;
 constexpr std::size_t figures_back = 24;
 
 }  // namespace
-
-double SubjectWeigher::molar_mass(const std::string& name) const {
-  const auto [it, added] = molar_masses_.try_emplace(name, 0);
-  if (!added) return it->second;
-  if (const auto formula = chem::formula_of(name)) {
-    if (const auto mass = chem::molar_mass(*formula)) it->second = mass->value;
-  }
-  return it->second;
-}
 
 std::optional<double> SubjectWeigher::base_of(const Phrase& p) const {
   if (p.upper) return std::nullopt;
@@ -102,8 +91,7 @@ SubjectWeigher::Place SubjectWeigher::place_of(const Draft& d) const {
   const Phrase& p = s_.phrase_of(d);
   Place at;
   at.phrase = &p;
-  at.kind = quantity::kind_name(p.kind);
-  if (is_strength(p.kind)) at.kind = "strength";
+  at.kind = sort_of(p.kind);
   at.act = "none";
   for (std::size_t t = p.first; t-- > 0 && p.first - t <= 10 && s_.same_sentence(t, p.first);) {
     if (s_.acts[t] == Act::none) continue;
@@ -115,7 +103,7 @@ SubjectWeigher::Place SubjectWeigher::place_of(const Draft& d) const {
     const std::string_view name = act_name(s_.acts[t]);
     if (std::find(at.acts.begin(), at.acts.end(), name) == at.acts.end()) at.acts.push_back(name);
   }
-  at.third = p.first * 3 < s_.size() ? "early" : p.first * 3 < 2 * s_.size() ? "middle" : "late";
+  at.third = s_.third_of(p.first);
   at.product = product(p);
   std::vector<std::string_view> in;
   const auto emptied = s_.workup_before(p.first);
@@ -196,7 +184,7 @@ void SubjectWeigher::by_figures(Scale& scale, const Candidate& c, const Place& a
   }
   const Phrase& q = s_.phrase_of(s_.figures[*c.figure]);
   const std::size_t back = s_.figures.size() - 1 - *c.figure;
-  const std::string_view before = is_strength(q.kind) ? "strength" : quantity::kind_name(q.kind);
+  const std::string_view before = sort_of(q.kind);
   scale.add({"subject", "figures back", few(back)});
   scale.add({"subject", at.kind, "figures back", few(back)});
   scale.add({"subject", at.kind, "others since", few(c.later)});
@@ -269,7 +257,8 @@ void SubjectWeigher::by_numbers(Scale& scale, const Candidate& c, const Place& a
 void SubjectWeigher::by_chemistry(Scale& scale, const Candidate& c, const Place& at) const {
   const Phrase& p = *at.phrase;
   if (p.kind != Kind::amount && p.kind != Kind::mass && p.kind != Kind::molar_concentration) return;
-  const double molar = c.mention == nullptr ? 0 : molar_mass(c.mention->name) / 1000;
+  const auto mass = c.mention == nullptr ? std::nullopt : molar_masses_.of(c.mention->name);
+  const double molar = mass ? mass->value / 1000 : 0;  // kg/mol
   const auto mine = base_of(p);
   if (!mine || *mine == 0) return;
   // What its own figures make of each other: n = m / M, n = c V, c = n / V.

@@ -9,6 +9,7 @@
 #include <vector>
 
 #include "narration/inner/evidence.h"
+#include "narration/inner/molar_masses.h"
 #include "narration/inner/portion_subjects.h"
 
 namespace sash::narration {
@@ -60,12 +61,11 @@ class SubjectWeigher : protected PortionNamer {
   void settle(Draft& d, const Candidate& c);
   /// "19.7 grams of the heptahydrate; the most I could get is 24.6": a mass is of the form that was named last.
   void keep_water(Draft& d, const Candidate& c);
-  double molar_mass(const std::string& name) const;
 
   /// In kg, m3, mol and their quotients; the units of mass, volume, amount and strength are all mere factors.
   std::optional<double> base_of(const Phrase& p) const;
 
-  mutable std::map<std::string, double, std::less<>> molar_masses_;
+  MolarMasses molar_masses_;
   mutable std::map<std::string, std::optional<double>, std::less<>> units_;  ///< one of it in coherent units
 };
 

@@ -3,11 +3,8 @@
 #include <algorithm>
 #include <cmath>
 
-#include "chem/molar_mass.h"
-#include "chem/names.h"
 #include "model/names.h"
 #include "narration/inner/matter.h"
-#include "narration/inner/tier.h"
 #include "quantity/unit.h"
 
 namespace sash::narration {
@@ -19,8 +16,6 @@ using quantity::Kind;
 constexpr std::size_t figures_back = 28;
 /// What speaks for restating from the outset: figures of a new sample are many, and one that is missed costs as much.
 constexpr double readiness = 0.5;
-
-std::string_view sort_of(Kind k) { return is_strength(k) ? "strength" : quantity::kind_name(k); }
 
 /// Whether figures of the two kinds can be of one sample.
 bool can_restate(Kind a, Kind b) { return a == b || (is_portion(a) && is_portion(b)); }
@@ -50,15 +45,6 @@ bool TieWeigher::same_matter(std::size_t a, std::size_t b) const {
   return !x.empty() && x == bare(s_.figures[b].subject);
 }
 
-double TieWeigher::molar_mass(const std::string& name) const {
-  const auto [it, added] = molar_masses_.try_emplace(name, 0);
-  if (!added) return it->second;
-  if (const auto formula = chem::formula_of(name)) {
-    if (const auto mass = chem::molar_mass(*formula)) it->second = mass->value / 1000;
-  }
-  return it->second;
-}
-
 std::string_view TieWeigher::numbers(std::size_t k, std::size_t i) const {
   if (!base_[k] || !base_[i]) return phrase(k).upper && phrase(i).upper ? "ranges" : "unknown";
   const Kind a = phrase(k).kind;
@@ -68,7 +54,8 @@ std::string_view TieWeigher::numbers(std::size_t k, std::size_t i) const {
   if (mass_and_amount) {
     const std::string& name = s_.figures[k].subject.empty() ? s_.figures[i].subject : s_.figures[k].subject;
     const Mention* m = s_.figures[k].mention != nullptr ? s_.figures[k].mention : s_.figures[i].mention;
-    const double molar = molar_mass(m != nullptr ? m->name : name);
+    const auto known = molar_masses_.of(m != nullptr ? m->name : name);
+    const double molar = known ? known->value / 1000 : 0;  // kg/mol
     if (molar <= 0) return "no molar mass";
     const double mass = a == Kind::mass ? *base_[k] : *base_[i];
     const double amount = a == Kind::mass ? *base_[i] : *base_[k];

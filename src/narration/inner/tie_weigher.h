@@ -3,10 +3,10 @@
 // and do, how far apart they stand and the words between. What the plain rules of Tier said is one cue among the
 // others. Private to the ties.
 
-#include <map>
 #include <optional>
 #include <string>
 
+#include "narration/inner/molar_masses.h"
 #include "narration/inner/scene.h"
 
 namespace sash::narration {
@@ -29,13 +29,12 @@ class TieWeigher {
   bool is_plainly_another(std::size_t k, std::size_t i) const;
   bool same_matter(std::size_t a, std::size_t b) const;
   std::size_t first_of(std::size_t i) const { return s_.figures[i].same_as.value_or(i); }
-  double molar_mass(const std::string& name) const;
   /// How the numbers of two figures go together: "the same", "in another unit", "fits" for what chemistry makes of one.
   std::string_view numbers(std::size_t k, std::size_t i) const;
 
   Scene& s_;
   std::vector<std::optional<double>> base_;
-  mutable std::map<std::string, double, std::less<>> molar_masses_;
+  MolarMasses molar_masses_;
 };
 
 }  // namespace sash::narration

@@ -14,12 +14,6 @@
 
 namespace sash::narration {
 
-/// Whether figures of that kind say how much of something there is.
-inline bool is_portion(quantity::Kind k) {
-  using quantity::Kind;
-  return k == Kind::mass || k == Kind::volume || k == Kind::amount || k == Kind::gas_volume || k == Kind::equivalents;
-}
-
 class Tier {
  public:
   explicit Tier(Scene& s);
