@@ -54,6 +54,9 @@ SpokenFigure figure_of(const Scene& scene, const Draft& d, std::span<const model
   f.rule = p.rule;
   f.subject_rule = d.subject_rule;
   f.confidence = p.confidence;
+  f.subject_sure = d.subject_sure;
+  f.role_sure = d.role_sure;
+  f.sample_sure = d.sample_sure;
   f.same_sample_as = d.same_as;
   f.corrected_by = d.corrected_by;
   f.attached_to = d.attached_to;

@@ -35,7 +35,11 @@ struct SpokenFigure {
   bool unit_said = true;
   std::string rule;          ///< what made it a figure
   std::string subject_rule;  ///< what told its subject
-  double confidence = 1;     ///< 0 to 1
+  double confidence = 1;     ///< 0 to 1, that it is a figure
+  // How sure the answers are that were weighed against others, 0 to 1.
+  double subject_sure = 1;
+  double role_sure = 1;
+  double sample_sure = 1;  ///< same_sample_as, or that it restates nothing
   // Places in Reading::figures.
   std::optional<std::size_t> same_sample_as;  ///< always the first that stands
   std::optional<std::size_t> corrected_by;

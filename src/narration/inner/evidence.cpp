@@ -2,6 +2,7 @@
 
 #include <array>
 #include <charconv>
+#include <cmath>
 #include <cstring>
 #include <utility>
 
@@ -118,6 +119,18 @@ void Scale::add(std::initializer_list<std::string_view> parts) {
   }
   for (const std::string_view part : parts) cue.append(cue.empty() ? "" : "/").append(part);
   cues_->push_back(std::move(cue));
+}
+
+void Certainty::add(double sum) {
+  if (all_ == 0) {
+    most_ = sum;
+    all_ = 1;
+  } else if (sum > most_) {
+    all_ = all_ * std::exp(most_ - sum) + 1;
+    most_ = sum;
+  } else {
+    all_ += std::exp(sum - most_);
+  }
 }
 
 std::string_view step_of(std::size_t tokens) {

@@ -70,6 +70,19 @@ class Scale {
   double sum_ = 0;
 };
 
+/// How sure the answer of the greatest sum is: its share of all answers, each of which counts e to the power of its
+/// sum.
+class Certainty {
+ public:
+  void add(double sum);
+  /// 1 where there was only one answer, or none.
+  double share() const { return all_ > 0 ? 1 / all_ : 1; }
+
+ private:
+  double most_ = 0;
+  double all_ = 0;  ///< of e to the power of what each falls short of the most
+};
+
 /// Steps of distance in words: "0", "2", "4", "7", "11", "17", "26", "41", "71", "far".
 std::string_view step_of(std::size_t tokens);
 /// "0", "1", "2", "3", "more".

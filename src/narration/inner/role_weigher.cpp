@@ -130,6 +130,7 @@ Role RoleWeigher::weigh(std::size_t i, Role by_rule) {
   decision.figure = i;
   Role best = by_rule;
   double most = -1e9;
+  Certainty certainty;
   for (const Role role : roles) {
     const std::string_view name = model::name_of(role);
     if (keep) decision.answers.push_back({std::string(name), {}});
@@ -150,12 +151,14 @@ Role RoleWeigher::weigh(std::size_t i, Role by_rule) {
         scale.add({"role", name, cue.a, cue.b, cue.c, cue.d});
       }
     }
+    certainty.add(scale.sum());
     if (scale.sum() > most) {
       most = scale.sum();
       best = role;
     }
   }
   if (keep) s_.study.decisions->push_back(std::move(decision));
+  s_.figures[i].role_sure = certainty.share();
   if (is_portion(s_.phrase_of(d).kind) && !d.subject.empty()) last_role_[std::string(bare(d.subject))] = best;
   return best;
 }

@@ -31,7 +31,10 @@ struct Draft {
   std::optional<std::size_t> attached_to;
   std::optional<std::size_t> fraction_of;
   std::vector<std::size_t> sum_of;
-  bool count_times_each = false;     ///< sum_of is a count and what each of them is
+  bool count_times_each = false;  ///< sum_of is a count and what each of them is
+  double subject_sure = 1;        ///< the share of what was weighed that speaks for the subject
+  double role_sure = 1;
+  double sample_sure = 1;            ///< that it restates what it restates, or nothing
   std::optional<double> molar_mass;  ///< g/mol, said between this and what it puts in another quantity
 };
 

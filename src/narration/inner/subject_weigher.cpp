@@ -334,16 +334,19 @@ void SubjectWeigher::weigh(Draft& d) {
   const bool keep = s_.study.decisions != nullptr;
   const Candidate* best = nullptr;
   double most = 0;
+  Certainty certainty;
   for (const Candidate& c : all) {
     if (keep) decision.answers.push_back({std::string(c.name), {}});
     Scale scale(*s_.study.weights, keep ? &decision.answers.back().cues : nullptr);
     weigh_on(scale, c, d, at);
+    certainty.add(scale.sum());
     if (best == nullptr || scale.sum() > most) {
       best = &c;
       most = scale.sum();
     }
   }
   if (keep) s_.study.decisions->push_back(std::move(decision));
+  d.subject_sure = certainty.share();
   settle(d, *best);
   keep_water(d, *best);
 }

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <map>
 
 #include "model/names.h"
 #include "narration/inner/matter.h"
@@ -164,6 +165,7 @@ std::optional<std::size_t> TieWeigher::same_sample(std::size_t i, std::optional<
   const bool keep = s_.study.decisions != nullptr;
   std::optional<std::size_t> best;
   double most = 0;
+  std::map<std::optional<std::size_t>, double> by_sample;  // several figures of one sample are one answer
   const auto put = [&](std::optional<std::size_t> k) {
     if (keep) decision.answers.push_back({k ? std::to_string(*k) : "none", {}});
     Scale scale(*s_.study.weights, keep ? &decision.answers.back().cues : nullptr);
@@ -179,6 +181,8 @@ std::optional<std::size_t> TieWeigher::same_sample(std::size_t i, std::optional<
       alone(scale, i);
     }
     const double sum = scale.sum() + (k ? readiness : 0);
+    double& own = by_sample.try_emplace(k ? std::optional(first_of(*k)) : std::nullopt, sum).first->second;
+    own = std::max(own, sum);
     if (k && sum <= most) return;
     most = sum;
     best = k;
@@ -191,6 +195,9 @@ std::optional<std::size_t> TieWeigher::same_sample(std::size_t i, std::optional<
     if ((may && !is_plainly_another(k, i)) || by_rule == std::optional(k)) put(k);
   }
   if (keep) s_.study.decisions->push_back(std::move(decision));
+  Certainty certainty;
+  for (const auto& [sample, sum] : by_sample) certainty.add(sum);
+  s_.figures[i].sample_sure = certainty.share();
   return best ? std::optional(first_of(*best)) : std::nullopt;
 }
 

@@ -1,4 +1,4 @@
-// Electrolysis: current and time, and what they deposit or give off.
+// Electrolysis: current and time, and what they deposit or give off; current and voltage, and the power they take.
 // Source: Faraday's law with the exact constant, SI Brochure, 9th ed. (2019): F = e NA.
 #include "chem/electrolysis.h"
 #include "workings/relations/species_amounts.h"
@@ -17,6 +17,8 @@ class Electrolysis final : public RelationKind {
         {"current", "current", {Kind::current}},
         {"duration", "time", {Kind::duration}},
         {"charge", "charge", {Kind::charge}},
+        {"voltage", "voltage of the cell", {Kind::voltage}},
+        {"power", "power of the cell", {Kind::power}},
         {"product", "product", {Kind::mass, Kind::amount, Kind::gas_volume}, true, true},
         {"efficiency", "current efficiency", {Kind::percent_other, Kind::fraction}},
         {"temperature", "temperature of the gas", {Kind::temperature}},
@@ -31,6 +33,7 @@ class Electrolysis final : public RelationKind {
     const auto charge = d.figure("charge", {dimension::charge});
     const auto current = d.figure("current", {dimension::current});
     const auto time = d.figure("duration", {dimension::time});
+    if (consumes(d, current) && products.empty() && !charge && !time) return;
     const std::size_t q = charge ? charge->quantity : d.hidden("charge", Piece::of_symbol("Q"), Kind::charge);
     if (current && time) {
       d.product("the charge, the current and the time", {{q, -1}, {current->quantity, 1}, {time->quantity, 1}});
@@ -45,6 +48,22 @@ class Electrolysis final : public RelationKind {
   }
 
  private:
+  // What the cell consumes, where it is said: power, voltage and current.
+  static bool consumes(Drafting& d, const std::optional<Filled>& current) {
+    const auto power = d.figure("power");
+    const auto voltage = d.figure("voltage");
+    if (!power && !voltage) return false;
+    if (!power) return true;
+    d.aim(power->quantity);
+    if (!voltage) d.missing("the voltage");
+    if (!current) d.missing("the current");
+    if (voltage && current) {
+      d.product("the power, the voltage and the current",
+                {{power->quantity, -1}, {voltage->quantity, 1}, {current->quantity, 1}});
+    }
+    return true;
+  }
+
   static void deposit(Drafting& d, const Filled& f, std::size_t charge, std::size_t electrons) {
     const std::string name = !f.about.empty() ? f.about : d.substance().empty() ? "the product" : d.substance();
     const auto read = chem::read_formula(name);

@@ -1,6 +1,10 @@
 // Heat: what warms or cools a mass and its vessel, from a temperature change or from what happens chemically.
 // Heat capacities, enthalpies and the dew point are those of the chemistry.
 #include "chem/heat.h"
+
+#include <algorithm>
+
+#include "chem/density.h"
 #include "chem/gas.h"
 #include "chem/thermochemistry.h"
 #include "quantity/show.h"
@@ -21,8 +25,8 @@ class HeatDraft {
   void run() {
     const auto heat = d_.figure("heat", {dimension::energy});
     const auto amount = reacting();
-    const auto mass = d_.figure("mass", {dimension::mass});
     const auto change = temperature_change();
+    const auto mass = warmed();
     if (heat) d_.aim(heat->quantity);
     heat_ = heat ? heat->quantity : d_.hidden("heat", Piece::of_symbol("Q"), Kind::energy);
     if (change && mass) {
@@ -46,6 +50,50 @@ class HeatDraft {
     const std::size_t molar_mass = molar_mass_of(d_, d_.formula(), name);
     d_.product("the amount and mass of " + name, {{n, -1}, {mass->quantity, 1}, {molar_mass, -1}});
     return n;
+  }
+
+  // The mass that is warmed: of all portions together, a volume by its density.
+  std::optional<std::size_t> warmed() {
+    std::vector<Filled> masses = d_.figures("mass", {dimension::mass});
+    const std::vector<Filled> volumes = d_.figures("volume", {dimension::volume});
+    std::vector<std::size_t> parts;
+    for (const Filled& mass : masses) parts.push_back(mass.quantity);
+    for (const Filled& volume : volumes) {
+      const std::size_t mass = d_.hidden("mass of " + volume.value->name, Piece::of_symbol("m"), Kind::mass);
+      d_.product("the mass and volume of what is warmed", {{mass, -1}, {density(), 1}, {volume.quantity, 1}});
+      parts.push_back(mass);
+    }
+    if (parts.size() < 2) return parts.empty() ? std::nullopt : std::optional(parts.front());
+    const std::size_t all = d_.hidden("mass warmed", Piece::of_symbol("m"), Kind::mass);
+    std::vector<Weighted> members{{all, -1}};
+    for (std::size_t i = 0; i < parts.size(); ++i) {
+      std::string& below = d_.at(parts[i]).symbol.below;
+      if (below.empty()) below = std::to_string(i + 1);
+      members.push_back({parts[i], 1});
+    }
+    d_.sum("the portions and all that is warmed", members);
+    return all;
+  }
+
+  // Given, or that of what is warmed; of what no table has, that of water.
+  std::size_t density() {
+    if (density_) return *density_;
+    const Piece symbol = Piece::of_symbol("ρ");
+    density_ = d_.given_quantity("density", Kind::density, symbol, "density");
+    if (density_) return *density_;
+    const double celsius = before_.value_or(usual_celsius);
+    std::string material = content();
+    auto known = chem::density_of(material, celsius);
+    if (!known) {
+      d_.note("A volume is weighed as water.");
+      material = "water";
+      known = chem::water_density(std::clamp(celsius, 0.0, 100.0));
+    }
+    const quantity::Unit unit = quantity::Unit::known("g/mL");
+    density_ =
+        d_.constant("density " + material + " " + quantity::show_number(known->value, 6), "density of " + material,
+                    symbol, Kind::density, unit, unit.to_si(known->value), unit.to_si(known->spread), known->source);
+    return *density_;
   }
 
   std::optional<std::size_t> temperature_change() {
@@ -78,8 +126,8 @@ class HeatDraft {
   }
 
   // J/K of all that is warmed.
-  std::size_t capacity(const Filled& mass) {
-    const std::size_t content = one_capacity(mass.quantity, content_capacity(), "content");
+  std::size_t capacity(std::size_t mass) {
+    const std::size_t content = one_capacity(mass, content_capacity(), "content");
     const auto vessel = vessel_capacity();
     if (!vessel) {
       d_.note("The heat taken up by the vessel is not counted.");
@@ -176,14 +224,21 @@ class HeatDraft {
   }
 
   // What is warmed. Without a word it is water, as in most beakers.
-  std::string content() {
+  const std::string& content() {
+    if (content_.empty()) content_ = stated_content();
+    if (content_.empty()) {
+      d_.note("The content is taken to have the heat capacity of water.");
+      content_ = "water";
+    }
+    return content_;
+  }
+
+  std::string stated_content() {
     if (const auto given = d_.given("content")) return *given;
     const auto substance = d_.given("substance");
     const bool reacts =
         d_.figure("amount") || d_.figure("reacting_mass") || d_.given("process") || d_.given("equation");
-    if (substance && !reacts) return *substance;
-    d_.note("The content is taken to have the heat capacity of water.");
-    return "water";
+    return substance && !reacts ? *substance : std::string();
   }
 
   // Heat given off warms: Q = -n ΔH.
@@ -210,6 +265,8 @@ class HeatDraft {
   std::size_t heat_ = 0;
   std::optional<double> before_;  // °C, where known
   std::optional<double> after_;
+  std::optional<std::size_t> density_;
+  std::string content_;  // what is warmed, once it is asked for
 };
 
 class Heat final : public RelationKind {
@@ -218,7 +275,8 @@ class Heat final : public RelationKind {
   std::span<const Slot> slots() const override {
     static const std::vector<Slot> slots{
         {"heat", "heat", {Kind::energy}},
-        {"mass", "mass warmed", {Kind::mass}},
+        {"mass", "mass warmed", {Kind::mass}, true},
+        {"volume", "volume warmed", {Kind::volume}, true},
         {"amount", "amount that reacts or dissolves", {Kind::amount}},
         {"reacting_mass", "mass that reacts or dissolves", {Kind::mass}},
         {"temperature_before", "temperature before", {Kind::temperature}},

@@ -72,14 +72,17 @@ std::vector<Conflict> conflicts_of(const narration::NarrationText& text) {
   return conflicts_of(text, narration::read_figures(text));
 }
 
-std::vector<Conflict> conflicts_of(const narration::NarrationText& text, const narration::Reading& reading) {
+bool taken_by_itself(const model::Relation& relation) { return narration::sure_enough(relation.origin); }
+
+std::vector<Conflict> conflicts_of(const narration::NarrationText& text, const narration::Reading& reading,
+                                   const Taken& taken) {
   model::Record record = record_of(text);
   narration::Proposals proposals = proposed(record, reading);
-  std::erase_if(proposals.relations, [](const auto& r) { return !narration::sure_enough(r.origin); });
+  std::erase_if(proposals.relations, [&](const auto& r) { return !taken(r); });
   accept_all(proposals.figures);
   accept_all(proposals.relations);
   const auto done = model::apply(narration::edit_of(proposals), record);
-  if (!done) return {{"fault", done.fault().sentence, {}, {}}};
+  if (!done) return {{"fault", {}, 0, done.fault().sentence, {}, {}}};
   std::vector<Conflict> out;
   const workings::Report report = workings::check(record);
   for (const workings::Finding& f : report.findings) {
@@ -87,6 +90,11 @@ std::vector<Conflict> conflicts_of(const narration::NarrationText& text, const n
     Conflict c;
     c.relation = f.type ? model::name_of(*f.type) : "several";
     c.sentence = f.sentence;
+    if (f.relation) {
+      const model::Origin& origin = model::find(record, *f.relation)->origin;
+      c.rule = origin.rule;
+      c.confidence = origin.confidence;
+    }
     const auto place = [&](model::FigureId id) { return place_of(*model::find(record, id), reading); };
     if (f.said) c.figures.push_back(place(f.said->figure));
     for (const model::FigureId id : f.figures) c.figures.push_back(place(id));

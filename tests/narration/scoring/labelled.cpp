@@ -98,4 +98,13 @@ narration::Reading labelled(const json& labels, const narration::NarrationText& 
   return out;
 }
 
+void make_wrong(narration::SpokenFigure& f) {
+  const std::size_t point = f.reading.digits.find('.');
+  const std::size_t decimals = point == std::string::npos ? 0 : f.reading.digits.size() - point - 1;
+  const double wrong = 0.7 * f.reading.value;
+  f.reading.digits = fmt::format("{:.{}f}", wrong, decimals);
+  if (std::abs(std::stod(f.reading.digits) / wrong - 1) > 0.1) f.reading.digits = fmt::format("{:.2g}", wrong);
+  f.reading.value = std::stod(f.reading.digits);
+}
+
 }  // namespace sash::test

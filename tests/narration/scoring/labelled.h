@@ -11,4 +11,7 @@ namespace sash::test {
 /// shortest spelling of the value.
 narration::Reading labelled(const nlohmann::json& labels, const narration::NarrationText& text);
 
+/// The figure seven tenths of what it was, with a digit more where it would round back.
+void make_wrong(narration::SpokenFigure& figure);
+
 }  // namespace sash::test

@@ -5,7 +5,6 @@
 
 #include <fmt/format.h>
 
-#include <cmath>
 #include <iostream>
 #include <nlohmann/json.hpp>
 
@@ -34,16 +33,6 @@ void print_conflicts(const char* how, const narration::Reading& reading, const s
               << "\n        stand: " << words_of(reading, c.figures)
               << "\n        named: " << words_of(reading, c.named) << '\n';
   }
-}
-
-/// The figure seven tenths of what it was, with a digit more where it would round back.
-void make_wrong(narration::SpokenFigure& f) {
-  const std::size_t point = f.reading.digits.find('.');
-  const std::size_t decimals = point == std::string::npos ? 0 : f.reading.digits.size() - point - 1;
-  const double wrong = 0.7 * f.reading.value;
-  f.reading.digits = fmt::format("{:.{}f}", wrong, decimals);
-  if (std::abs(std::stod(f.reading.digits) / wrong - 1) > 0.1) f.reading.digits = fmt::format("{:.2g}", wrong);
-  f.reading.value = std::stod(f.reading.digits);
 }
 
 struct Sums {
