@@ -2,11 +2,14 @@
 //   fit_weights FOLDER...            prints the table
 //   fit_weights --leave-out FOLDER... leaves each group of narrations out in turn, fits to the others, and prints how
 //                                    those left out are read: what to expect of narrations nobody fitted to
+//                                    (--write FOLDER first: and writes each reading there, in the layout of the labels)
 //   fit_weights --rules FOLDER...    prints how they are read when the rules decide alone
 //   fit_weights --on WEIGHED FOLDER... fits to the folders and prints how WEIGHED is read
 
 #include <fmt/format.h>
 
+#include <filesystem>
+#include <fstream>
 #include <iostream>
 #include <set>
 
@@ -27,7 +30,8 @@ std::vector<LabelledNarration> narrations_of(const std::string& words) {
   for (const auto& file : sash::test::label_files(words.substr(0, star))) {
     LabelledNarration n;
     if (star != std::string::npos) n.emphasis = std::stod(words.substr(star + 1));
-    n.group = file.stem().string().substr(0, 2);
+    n.name = file.stem().string();
+    n.group = n.name.substr(0, 2);
     n.labels = sash::test::labels_of(file);
     n.text = sash::test::narration_of(file, n.labels);
     all.push_back(std::move(n));
@@ -35,9 +39,11 @@ std::vector<LabelledNarration> narrations_of(const std::string& words) {
   return all;
 }
 
-void add(const LabelledNarration& n, const sash::narration::Weights& weights, sash::test::Scores& to) {
+void add(const LabelledNarration& n, const sash::narration::Weights& weights, sash::test::Scores& to,
+         const std::filesystem::path& readings = {}) {
   const auto reading = sash::narration::read_figures(n.text.lines, {&weights, nullptr});
   const auto predicted = sash::test::predictions(n.text, reading);
+  if (!readings.empty()) std::ofstream(readings / (n.name + ".json")) << predicted.dump(1) << '\n';
   sash::test::add_score(n.labels, predicted, to);
   sash::test::add_mistakes(n.labels, sash::test::conflicts_of(n.text, reading),
                            sash::test::matched(n.labels, predicted), to.read);
@@ -47,6 +53,11 @@ void add(const LabelledNarration& n, const sash::narration::Weights& weights, sa
 
 int main(int count, char** arguments) {
   std::vector<std::string> words(arguments + 1, arguments + count);
+  std::filesystem::path readings;
+  if (words.size() > 1 && words.front() == "--write") {
+    readings = words[1];
+    words.erase(words.begin(), words.begin() + 2);
+  }
   std::string mode;
   if (!words.empty() && words.front().starts_with("--")) {
     mode = words.front();
@@ -96,7 +107,7 @@ int main(int count, char** arguments) {
       sash::test::Scores scores;
       for (const LabelledNarration& n : all) {
         if (n.group != group) continue;
-        add(n, weights, scores);
+        add(n, weights, scores, readings);
         add(n, weights, total);
       }
       std::cout << group << ": " << scores.line() << '\n';

@@ -16,6 +16,7 @@
 namespace sash::test {
 
 struct LabelledNarration {
+  std::string name;
   std::string group;  ///< narrations of one author and time, for leaving out together
   double emphasis = 1;
   nlohmann::json labels;
