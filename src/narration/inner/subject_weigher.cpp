@@ -16,8 +16,22 @@ using quantity::Kind;
 constexpr std::size_t reach_before = 170;  // words
 constexpr std::size_t reach_behind = 16;
 constexpr std::size_t figures_back = 24;
+constexpr std::size_t opening = 70;  // words
 
 }  // namespace
+
+SubjectWeigher::SubjectWeigher(Scene& s) : PortionNamer(s), reckoning_(s) {
+  for (const Mention& m : s.mentions) {
+    const auto known = [&](const Mention* other) { return other->name == m.name; };
+    if (!m.generic && std::none_of(names_.begin(), names_.end(), known) && molar_masses_.of(m.name))
+      names_.push_back(&m);
+  }
+}
+
+std::optional<double> SubjectWeigher::molar_mass(const Mention& m) const {
+  const auto known = molar_masses_.of(m.name);
+  return known ? std::optional(known->value / 1000) : std::nullopt;
+}
 
 std::optional<double> SubjectWeigher::base_of(const Phrase& p) const {
   if (p.upper) return std::nullopt;
@@ -78,6 +92,22 @@ std::vector<SubjectWeigher::Candidate> SubjectWeigher::candidates(const Draft& d
   if (const Mention* made = product(p)) {
     Candidate& c = of(made->name);
     if (c.mention == nullptr) c.mention = made;
+  }
+  for (const Mention& m : s_.mentions) {
+    if (m.first > opening || m.first > p.first) break;
+    if (m.water || m.generic || is_vague(m.name)) continue;
+    Candidate& c = of(m.name);
+    c.opening = true;
+    if (c.mention == nullptr) c.mention = &m;
+  }
+  // A mass and an amount tell what they are of, wherever it is named.
+  const std::size_t place = s_.figures.size();
+  for (const Mention* m : names_) {
+    const auto other = reckoning_.weighs_with(place, *molar_mass(*m));
+    if (!other) continue;
+    Candidate& c = of(m->name);
+    if (c.mention == nullptr) c.mention = m;
+    if (!c.weighs) c.weighs = other;
   }
   of(pot);
   Candidate nothing;
@@ -174,6 +204,8 @@ void SubjectWeigher::by_names(Scale& scale, const Candidate& c, const Place& at)
     if (between > 0) scale.add({"subject", "another figure stands between"});
   }
   if (c.before == nullptr && c.behind == nullptr) scale.add({"subject", at.kind, "not named around"});
+  if (c.opening) scale.add({"subject", at.kind, "named in the opening"});
+  if (c.opening) scale.add({"subject", "named in the opening", at.worked_up ? "worked up" : "before", at.third});
 }
 
 void SubjectWeigher::by_figures(Scale& scale, const Candidate& c, const Place& at) const {
@@ -242,6 +274,27 @@ void SubjectWeigher::by_words(Scale& scale, const Candidate& c, const Place& at,
   }
 }
 
+void SubjectWeigher::by_reckoning(Scale& scale, const Candidate& c, const Place& at) const {
+  const std::size_t place = s_.figures.size();
+  const std::string_view form = reckoning_.is_sharp(place) ? "sharp" : "coarse";
+  for (const Reckoned& way : reckoning_.ways(place)) {
+    const bool one = bare(s_.figures[way.one].subject) == c.bare;
+    const bool other = bare(s_.figures[way.other].subject) == c.bare;
+    const std::string_view whose = one && other ? "both" : one ? "the first" : other ? "the second" : "none";
+    scale.add({"subject", "follows as", way.how, "of it", whose});
+    scale.add({"subject", "follows as", way.how, "of it", whose, form});
+  }
+  if (c.weighs) {
+    const bool before = *c.weighs < place;
+    const bool own = before && bare(s_.figures[*c.weighs].subject) == c.bare;
+    scale.add({"subject", at.kind, "weighs with one", before ? "before" : "behind", form});
+    scale.add({"subject", at.kind, "weighs with one", own ? "of its own" : "of another"});
+    scale.add({"subject", "weighs with one", form});
+  } else if (at.told_by_weight) {
+    scale.add({"subject", at.kind, "weighs with none", form});
+  }
+}
+
 void SubjectWeigher::by_numbers(Scale& scale, const Candidate& c, const Place& at) const {
   const Phrase& p = *at.phrase;
   for (std::size_t k = s_.figures.size(), n = 0; k-- > 0 && n < figures_back; ++n) {
@@ -252,6 +305,7 @@ void SubjectWeigher::by_numbers(Scale& scale, const Candidate& c, const Place& a
     break;
   }
   by_chemistry(scale, c, at);
+  by_reckoning(scale, c, at);
 }
 
 void SubjectWeigher::by_chemistry(Scale& scale, const Candidate& c, const Place& at) const {
@@ -327,7 +381,8 @@ void SubjectWeigher::keep_water(Draft& d, const Candidate& c) {
 
 void SubjectWeigher::weigh(Draft& d) {
   const std::vector<Candidate> all = candidates(d);
-  const Place at = place_of(d);
+  Place at = place_of(d);
+  at.told_by_weight = std::any_of(all.begin(), all.end(), [](const Candidate& c) { return c.weighs.has_value(); });
   Decision decision;
   decision.question = "subject";
   decision.figure = s_.figures.size();

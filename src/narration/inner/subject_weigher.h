@@ -11,12 +11,13 @@
 #include "narration/inner/evidence.h"
 #include "narration/inner/molar_masses.h"
 #include "narration/inner/portion_subjects.h"
+#include "narration/inner/reckoning.h"
 
 namespace sash::narration {
 
 class SubjectWeigher : protected PortionNamer {
  protected:
-  explicit SubjectWeigher(Scene& s) : PortionNamer(s) {}
+  explicit SubjectWeigher(Scene& s);
 
   /// Lets the heaviest candidate be the subject of `d`, which the rules have named and which is not yet among the
   /// figures of the scene.
@@ -32,6 +33,8 @@ class SubjectWeigher : protected PortionNamer {
     std::size_t nearer = 0;             ///< how many others are named nearer in front of it
     std::optional<std::size_t> figure;  ///< the last one about it
     std::size_t later = 0;              ///< how many others later figures are about
+    bool opening = false;               ///< named in the first words of the narration
+    std::optional<std::size_t> weighs;  ///< the figure that makes a mass and an amount of it with this one
     bool chosen = false;                ///< by the rules
   };
   /// What all candidates of one figure share.
@@ -43,6 +46,7 @@ class SubjectWeigher : protected PortionNamer {
     std::string_view third;              ///< of the narration
     const Mention* product = nullptr;
     bool worked_up = false;
+    bool told_by_weight = false;               ///< a mass and an amount tell the molar mass of one of the candidates
     std::vector<std::string_view> in_the_pot;  ///< what was measured since something was last isolated, bare
   };
 
@@ -55,6 +59,8 @@ class SubjectWeigher : protected PortionNamer {
   void by_words(Scale& scale, const Candidate& c, const Place& at, std::string_view standing) const;
   /// What the figures of the candidate make of each other: mass, amount, strength and volume.
   void by_chemistry(Scale& scale, const Candidate& c, const Place& at) const;
+  /// Whose figures the number follows from, and whose molar mass it gives.
+  void by_reckoning(Scale& scale, const Candidate& c, const Place& at) const;
   void by_numbers(Scale& scale, const Candidate& c, const Place& at) const;
   /// Where it stands to the figure: "behind", "here", "last", "product", "earlier", "before", "pot", "nothing".
   std::string_view standing(const Candidate& c, const Place& at) const;
@@ -65,7 +71,12 @@ class SubjectWeigher : protected PortionNamer {
   /// In kg, m3, mol and their quotients; the units of mass, volume, amount and strength are all mere factors.
   std::optional<double> base_of(const Phrase& p) const;
 
+  /// kg/mol of the substance itself, of the hydrate it was last named as.
+  std::optional<double> molar_mass(const Mention& m) const;
+
   MolarMasses molar_masses_;
+  Reckoning reckoning_;
+  std::vector<const Mention*> names_;  ///< the first mention of each substance that has a molar mass
   mutable std::map<std::string, std::optional<double>, std::less<>> units_;  ///< one of it in coherent units
 };
 
