@@ -3,7 +3,7 @@
 // keeps. Real-gas corrections are not here: near 1 bar they stay below 1 % but for gases close to condensing.
 // SI throughout: Pa, m3, K, mol; kg/mol only where named. Pure, safe from any thread.
 // Sources: CODATA 2018 (gas constant, exact); IUPAC Compendium of Chemical Terminology, "standard conditions for
-// gases" (STP); R. Sander, Atmos. Chem. Phys. 15 (2015) 4399 (Henry's constants, from memory, in the table).
+// gases" (STP); R. Sander, Atmos. Chem. Phys. 23 (2023) 10901 (Henry's constants; each row of the table names its own).
 
 #include <optional>
 #include <string>
