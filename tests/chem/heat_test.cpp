@@ -38,20 +38,35 @@ TEST(ReactionHeat, AsksForTheStateWhereItMatters) {
   EXPECT_EQ(unknown.fault().others.size(), 3u);
 }
 
-// The enthalpies of solution and of formation come from different tables; they must tell the same story.
+// The enthalpies of solution (Parker) and of formation (CRC; hydrates: NBS 1982) come from different tables; they must
+// tell the same story. The figures of the potassium salts could only be checked so.
 TEST(ReactionHeat, SolutionEnthalpiesAgreeWithFormation) {
   for (const auto& [solid, ions] : {std::pair{"NaCl", "Na^+ + Cl^-"},
-                                    {"KNO3", "K^+ + NO3^-"},
                                     {"NaOH", "Na^+ + OH^-"},
                                     {"NH4NO3", "NH4^+ + NO3^-"},
                                     {"AgNO3", "Ag^+ + NO3^-"},
                                     {"KOH", "K^+ + OH^-"},
+                                    {"KF", "K^+ + F^-"},
+                                    {"KCl", "K^+ + Cl^-"},
+                                    {"KClO3", "K^+ + ClO3^-"},
+                                    {"KClO4", "K^+ + ClO4^-"},
+                                    {"KBr", "K^+ + Br^-"},
+                                    {"KBrO3", "K^+ + BrO3^-"},
+                                    {"KI", "K^+ + I^-"},
+                                    {"KIO3", "K^+ + IO3^-"},
+                                    {"KNO2", "K^+ + NO2^-"},
+                                    {"KNO3", "K^+ + NO3^-"},
+                                    {"KCN", "K^+ + CN^-"},
+                                    {"KMnO4", "K^+ + MnO4^-"},
+                                    {"CsCl", "Cs^+ + Cl^-"},
                                     {"CaCl2", "Ca^2+ + 2 Cl^-"},
                                     {"MgSO4", "Mg^2+ + SO4^2-"},
-                                    {"KI", "K^+ + I^-"}}) {
+                                    {"MgSO4·7H2O", "Mg^2+ + SO4^2- + 7 H2O(l)"},
+                                    {"CuSO4·5H2O", "Cu^2+ + SO4^2- + 5 H2O(l)"},
+                                    {"Na2CO3", "2 Na^+ + CO3^2-"}}) {
     const auto heat = reaction_enthalpy(*read_equation(std::string(solid) + "(s) -> " + ions));
     ASSERT_TRUE(heat) << solid << heat.fault().sentence;
-    EXPECT_NEAR(heat->value, solution_enthalpy(*read_formula(solid))->value, 1.0) << solid;
+    EXPECT_NEAR(heat->value, solution_enthalpy(*read_formula(solid))->value, 0.6) << solid;
   }
 }
 
