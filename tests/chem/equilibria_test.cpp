@@ -88,22 +88,6 @@ TEST(Equilibria, SolidsAppearAndVanish) {
   EXPECT_GT(run->points[2].state.molarity[*blue], 0.015);
 }
 
-// D. Harvey, Analytical Chemistry 2.1, Appendix 12: log K 4.04, 3.43, 2.80, 1.48 (Martell and Smith, ionic strength 0).
-// One evaluation for all steps: other sources' totals beside them would make a step of the wrong size.
-TEST(Equilibria, SolvesTheCopperAmminesFromOneEvaluation) {
-  for (const auto& [formation, total] : {std::pair{"Cu^2+ + 2 NH3 = [Cu(NH3)2]^2+", 7.47},
-                                         {"Cu^2+ + 3 NH3 = [Cu(NH3)3]^2+", 10.27},
-                                         {"Cu^2+ + 4 NH3 = [Cu(NH3)4]^2+", 11.75}}) {
-    int solving = 0;
-    for (const EquilibriumConstant* constant : constants_of(*read_equation(formation))) {
-      if (!constant->for_solver) continue;
-      ++solving;
-      EXPECT_DOUBLE_EQ(constant->log_k, total) << formation;
-    }
-    EXPECT_EQ(solving, 1) << formation;
-  }
-}
-
 TEST(Equilibria, AluminiumHydroxideDissolvesInAcidAndInAlkali) {
   for (const double base : {0.0, 0.3, 0.6}) {
     const auto mixed = equilibrate(Put{{f("AlCl3"), 0.1}, {f("NaOH"), base}});
