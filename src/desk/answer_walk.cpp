@@ -127,9 +127,8 @@ void Answers::propose(Action action) {
       return go_to_stop(*next);
     }
     case Action::accept_all: {
-      const auto& all = state_.kept_proposals.value().things;
-      if (!may_change() || all.empty()) return;
-      want(session::Accept{all});
+      const auto& sure = state_.kept_proposals.value().sure;
+      if (may_change() && !sure.empty()) want(session::Accept{sure});
       return;
     }
     case Action::read_narration:

@@ -198,11 +198,12 @@ struct App::Inner {
     return rest > 0;
   }
 
-  // Proposals are shown first when they have just come, and in a record that is hardly anything else.
-  void turn_to_proposals(const SheetShown& shown) {
+  // Proposals are shown first when they have just come, and in a record that is hardly anything else; but what is wrong
+  // among them comes before all of them.
+  void turn_to_proposals(const SheetShown& shown, bool wrong) {
     const std::size_t count = shown.proposals.size();
     const bool come = state.proposals_seen ? *state.proposals_seen == 0 && count > 0 : count * 2 > shown.pins;
-    if (come) state.lower.page = LowerState::Page::proposals;
+    if (come) state.lower.page = wrong ? LowerState::Page::findings : LowerState::Page::proposals;
     state.proposals_seen = count;
   }
 
@@ -234,19 +235,20 @@ struct App::Inner {
     Asks asks;
     const Layout l = lay_out(window, m, state.settings.splits, view.read_only.has_value());
     const RecordKey record = key_of(view);
-    const auto& verdicts = state.kept_verdicts.get(record, [&] { return verdicts_of(view.report); });
-    const SheetShown& shown = sheet(kit, view, verdicts, l.middle.width() - m.scrollbar);
-    const auto& findings = state.kept_findings.get(record, [&] { return show_findings(view, shown.film); });
-    state.lower.findings.chosen.follow(findings);
     const auto& outlook = state.kept_outlook.get(record, [&] { return outlook_of(view.record); });
+    const Judged judged = Judged::ahead(view, outlook);
+    const auto& verdicts = state.kept_verdicts.get(record, [&] { return verdicts_of(judged.report); });
+    const SheetShown& shown = sheet(kit, view, verdicts, l.middle.width() - m.scrollbar);
+    const auto& findings = state.kept_findings.get(record, [&] { return show_findings(judged, shown.film); });
+    state.lower.findings.chosen.follow(findings);
     const auto& proposals = state.kept_proposals.get(
         {record, 0, 0, state.sheet.search}, [&] { return show_proposals(view.record, shown.proposals, outlook); });
-    turn_to_proposals(shown);
+    turn_to_proposals(shown, brings_conflicts(outlook, view.report));
     const auto& bar = state.kept_bar.get({record, bar_slots(m, l.left.width() - m.px(16))}, [&] {
       return show_bar(view.record, view.cover, verdicts, shown.film, bar_slots(m, l.left.width() - m.px(16)));
     });
     const auto& workings =
-        state.kept_workings.get({record, state.selection}, [&] { return show_workings(view, state.selection); });
+        state.kept_workings.get({record, state.selection}, [&] { return show_workings(judged, state.selection); });
     const auto& editor = state.kept_editor.get({record, state.selection}, [&] {
       return show_editor(view.record, view.cover, state.selection, view.read_only.has_value());
     });
@@ -266,7 +268,7 @@ struct App::Inner {
                state.sheet, host.surfaces, asks, sheet_anchors);
     draw_workings(kit, l.workings, workings, view, state.workings, asks, working_anchors);
     draw_lower(kit, l.findings, {findings, proposals, state.selection, view.read_only.has_value()}, state.lower, asks);
-    draw_foot(kit, l.foot, show_foot(view, news_fresh(kit, view)));
+    draw_foot(kit, l.foot, show_foot(view, news_fresh(kit, view)), asks);
     splitters(kit, window, l, state.settings.splits);
     if (state.panels.open == Panel::none) leaders(kit, l, sheet_anchors, working_anchors, state.selection);
     answers.take(asks);
@@ -281,7 +283,8 @@ struct App::Inner {
     refresh_offers(state.welcome_path, host);
     draw_welcome(kit, {{window.min.x, window.min.y + top}, {window.max.x, window.max.y - m.tight_row}},
                  show_welcome(view, host.can_choose), state.welcome_path, asks);
-    draw_foot(kit, {{window.min.x, window.max.y - m.tight_row}, window.max}, show_foot(view, news_fresh(kit, view)));
+    draw_foot(kit, {{window.min.x, window.max.y - m.tight_row}, window.max}, show_foot(view, news_fresh(kit, view)),
+              asks);
     answers.take(asks);
   }
 

@@ -118,6 +118,12 @@ struct Redo {};
 /// Reads all narration again and proposes what is not there yet; what was confirmed or refused stays.
 struct ReadNarration {};
 
+// --- background work
+/// Gives up the long work of that name (Job::what).
+struct StopWork {
+  std::string what;
+};
+
 // --- handing over
 struct ExportScript {
   std::string folder;
@@ -126,6 +132,6 @@ struct ExportScript {
 using Intent = std::variant<OpenRecord, BeginRecord, OpenDemo, CloseRecord, AddFiles, AddText, FindFootageAgain,
                             SaveCopy, TogglePlay, Shuttle, SetSpeed, StepFrames, Seek, LoopOver, SetVolume, PinHere,
                             EndSpanHere, TypeFigure, PinWords, PutThing, PutBench, MovePin, RemoveThings, Accept,
-                            Refuse, Undo, Redo, ReadNarration, ExportScript>;
+                            Refuse, Undo, Redo, ReadNarration, StopWork, ExportScript>;
 
 }  // namespace sash::session

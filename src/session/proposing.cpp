@@ -1,11 +1,15 @@
 #include "session/proposing.h"
 
-#include "narration/propose.h"
-
 namespace sash::session {
 
 Outcome<Planned> propose_from_narration(const model::Record& record, const NewNumber& ids) {
-  const auto proposals = narration::propose(record, ids);
+  return propose_from_narration(
+      record, ids, [](std::span<const model::NarrationLine> lines) { return narration::read_figures(lines); });
+}
+
+Outcome<Planned> propose_from_narration(const model::Record& record, const NewNumber& ids,
+                                        const narration::ReadLines& read) {
+  const auto proposals = narration::propose(record, ids, read);
   const std::vector<ThingRef> gone(proposals.no_longer_said.begin(), proposals.no_longer_said.end());
   Planned planned{narration::edit_of(proposals), std::nullopt};
   if (!gone.empty()) {

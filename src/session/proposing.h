@@ -3,12 +3,16 @@
 // warnings. What a person confirmed stays, what was refused does not come back; proposals whose words are gone go.
 // Pure.
 
+#include "narration/propose.h"
 #include "session/editing.h"
 
 namespace sash::session {
 
 /// The edit is empty when the narration suggests nothing new.
 Outcome<Planned> propose_from_narration(const model::Record& record, const NewNumber& ids);
+/// The same with `read` finding the figures.
+Outcome<Planned> propose_from_narration(const model::Record& record, const NewNumber& ids,
+                                        const narration::ReadLines& read);
 
 /// Everything proposed and not yet looked at.
 std::vector<ThingRef> open_proposals(const model::Record& record);

@@ -3,7 +3,6 @@
 #include <filesystem>
 
 #include "session/inner/holdings.h"
-#include "session/proposing.h"
 
 namespace sash::session {
 
@@ -66,7 +65,7 @@ struct CarryOut {
     const bool reworded = rewords(in.record(), i.thing);
     const Done done = in.carry_out(put_thing(in.record(), in.ids(), i.thing, i.name));
     if (!done || !reworded) return done;
-    return in.carry_out(propose_from_narration(in.record(), in.ids()));  // what is said now
+    return in.read_again();  // what is said now
   }
   Done operator()(const PutBench& i) { return in.carry_out(put_bench(in.record(), i.bench)); }
   Done operator()(const MovePin& i) { return in.carry_out(move_pin(in.record(), i.thing, i.from)); }
@@ -76,9 +75,8 @@ struct CarryOut {
   Done operator()(const Undo&) { return step_back(true); }
   Done operator()(const Redo&) { return step_back(false); }
 
-  Done operator()(const ReadNarration&) {
-    return in.store ? in.carry_out(propose_from_narration(in.record(), in.ids())) : Done(no_record());
-  }
+  Done operator()(const ReadNarration&) { return in.read_again(); }
+  Done operator()(const StopWork& i) { return in.stop_work(i.what); }
   Done operator()(const ExportScript& i) {
     if (!in.store) return no_record();
     in.export_script(i.folder);
@@ -113,6 +111,7 @@ bool Session::poll() {
     in.changed = true;
   }
   in.take_demo();
+  in.take_reading();
   if (in.checking.poll()) in.changed = true;
   const auto played = in.playing.poll();
   if (played.changed) in.changed = true;
@@ -135,10 +134,13 @@ SessionView Session::view() const {
                    .recent = in.recent.paths()};
   view.revision = in.revision;
   view.just_made = in.just_made;
-  view.jobs = in.work.jobs();
-  if (const auto job = in.demo_job.job()) view.jobs.push_back(*job);
+  // What the person asked for comes first.
+  for (const auto& job : {in.reading_job.job(), in.script_job.job(), in.demo_job.job()}) {
+    if (job) view.jobs.push_back(*job);
+  }
+  const auto of_footage = in.work.jobs();
+  view.jobs.insert(view.jobs.end(), of_footage.begin(), of_footage.end());
   if (in.checking.under_way()) view.jobs.push_back({"Checking the figures", 0});
-  if (const auto job = in.script_job.job()) view.jobs.push_back(*job);
   view.transport = {playing.footage(), playing.at(),      playing.frame_length(), playing.time_code(),
                     playing.playing(), playing.speed(),   playing.loop(),         playing.volume(),
                     playing.exact(),   playing.picture(), playing.dropped()};

@@ -32,8 +32,9 @@ struct Notice {
 
 /// Long work under way.
 struct Job {
-  std::string what;  ///< "Indexing bench.mp4"
-  double share = 0;  ///< 0 to 1
+  std::string what;       ///< "Indexing bench.mp4"
+  double share = 0;       ///< 0 to 1
+  bool can_stop = false;  ///< by StopWork; what every footage needs goes on
 };
 
 /// A small picture for the running sheet, RGBA, rows top to bottom without padding.

@@ -41,11 +41,12 @@ struct Looked {
             .jobs = jobs,
             .recent = recent};
   }
+  Judged judged() const { return {record, report, cover}; }
 };
 
 TEST(Findings, StandWorstFirstAndAreCounted) {
   const Looked looked;
-  const auto shown = show_findings(looked.view(), Film(looked.record));
+  const auto shown = show_findings(looked.judged(), Film(looked.record));
   ASSERT_FALSE(shown.rows.empty());
   EXPECT_EQ(shown.rows.front().group, FindingGroup::conflict);
   for (std::size_t i = 1; i < shown.rows.size(); ++i) EXPECT_LE(shown.rows[i - 1].group, shown.rows[i].group);
@@ -70,12 +71,12 @@ TEST(Findings, ProposalsNobodyLookedAtAreNoReasonToSayAllIsWell) {
   looked.record.hazards.clear();
   looked.report = workings::check(looked.record);
   looked.cover = safety::check_cover(looked.record);
-  EXPECT_THAT(show_findings(looked.view(), Film(looked.record)).summary, HasSubstr("proposals to look at"));
+  EXPECT_THAT(show_findings(looked.judged(), Film(looked.record)).summary, HasSubstr("proposals to look at"));
 }
 
 TEST(Findings, EveryRowLeadsSomewhere) {
   const Looked looked;
-  for (const auto& row : show_findings(looked.view(), Film(looked.record)).rows) {
+  for (const auto& row : show_findings(looked.judged(), Film(looked.record)).rows) {
     EXPECT_TRUE(row.thing) << row.sentence;
     EXPECT_TRUE(row.film) << row.sentence;
     EXPECT_TRUE(row.look_at) << row.sentence;
@@ -114,7 +115,7 @@ TEST(Findings, OnlyFiguresThatMayBeWrongBearTheMarkOfAConflict) {
 
 TEST(Findings, AreSteppedWithinOneGroupWhereThatIsAskedFor) {
   const Looked looked;
-  const auto shown = show_findings(looked.view(), Film(looked.record));
+  const auto shown = show_findings(looked.judged(), Film(looked.record));
   const auto gap = step_finding(shown, {}, 1, FindingGroup::cover_gap);
   ASSERT_TRUE(gap);
   EXPECT_EQ(shown.rows[*gap].group, FindingGroup::cover_gap);
@@ -125,7 +126,7 @@ TEST(Findings, AreSteppedWithinOneGroupWhereThatIsAskedFor) {
 
 TEST(Findings, TheChosenOneIsKeptWhileTheListChangesAroundIt) {
   Looked looked;
-  const auto before = show_findings(looked.view(), Film(looked.record));
+  const auto before = show_findings(looked.judged(), Film(looked.record));
   ChosenFinding chosen;
   const auto gap = step_finding(before, chosen, 1, FindingGroup::cover_gap);
   ASSERT_TRUE(gap);
@@ -152,14 +153,14 @@ TEST(Foot, TellsWhatWasDoneForAWhileAndThenTheKeys) {
 
 TEST(Workings, OfAFigureAreAllItsRelations) {
   const Looked looked;
-  const auto shown = show_workings(looked.view(), Selection{model::FigureId{2}, std::nullopt});  // 2.004 g of copper
+  const auto shown = show_workings(looked.judged(), Selection{model::FigureId{2}, std::nullopt});  // 2.004 g of copper
   EXPECT_EQ(shown.relations.size(), 3U);  // said again, reaction, recovered
   EXPECT_THAT(shown.heading, HasSubstr("2.004"));
 }
 
 TEST(Workings, BarsPutSaidAndReconciledOnOneScale) {
   const Looked looked;
-  const auto shown = show_workings(looked.view(), Selection{model::RelationId{2}, std::nullopt});
+  const auto shown = show_workings(looked.judged(), Selection{model::RelationId{2}, std::nullopt});
   ASSERT_EQ(shown.relations.size(), 1U);
   EXPECT_EQ(shown.relations[0].tone, Verdict::conflict);
   ASSERT_EQ(shown.relations[0].bars.size(), 3U);
@@ -177,27 +178,27 @@ TEST(Workings, BarsPutSaidAndReconciledOnOneScale) {
 
 TEST(Workings, OfATiedToNothingFigureSayWhatToDo) {
   const Looked looked;
-  const auto shown = show_workings(looked.view(), Selection{model::FigureId{11}, std::nullopt});
+  const auto shown = show_workings(looked.judged(), Selection{model::FigureId{11}, std::nullopt});
   EXPECT_TRUE(shown.relations.empty());
   EXPECT_EQ(shown.remarks.size(), 2U);
 }
 
 TEST(Workings, CarryTheDiagramOfARelationThatHasOne) {
   const Looked looked{.record = testing::lesson_with_diagrams()};
-  const auto heat = show_workings(looked.view(), Selection{model::RelationId{51}, std::nullopt});
+  const auto heat = show_workings(looked.judged(), Selection{model::RelationId{51}, std::nullopt});
   ASSERT_EQ(heat.relations.size(), 1U);
   ASSERT_TRUE(heat.relations[0].plot);
   EXPECT_EQ(heat.relations[0].plot->y.title(), "final temperature / °C");
-  const auto gas = show_workings(looked.view(), Selection{model::RelationId{52}, std::nullopt});
+  const auto gas = show_workings(looked.judged(), Selection{model::RelationId{52}, std::nullopt});
   ASSERT_TRUE(gas.relations.at(0).plot);
   EXPECT_EQ(gas.relations[0].plot->x.title(), "amount / mol");
-  const auto none = show_workings(looked.view(), Selection{model::RelationId{1}, std::nullopt});
+  const auto none = show_workings(looked.judged(), Selection{model::RelationId{1}, std::nullopt});
   EXPECT_FALSE(none.relations.at(0).plot);
 }
 
 TEST(Workings, OfAHazardAreItsCover) {
   const Looked looked;
-  const auto shown = show_workings(looked.view(), Selection{model::HazardId{3}, std::nullopt});
+  const auto shown = show_workings(looked.judged(), Selection{model::HazardId{3}, std::nullopt});
   EXPECT_THAT(shown.remarks, ::testing::Contains(HasSubstr("3 s after it began")));
   EXPECT_FALSE(shown.findings.empty());
 }

@@ -2,13 +2,16 @@
 
 #include <gtest/gtest.h>
 
+#include <atomic>
 #include <future>
 #include <thread>
 
 namespace sash::session {
 namespace {
 
-std::optional<Outcome<std::string>> wait_for(SoleJob& job) {
+using TextJob = SoleJob<std::string>;
+
+std::optional<Outcome<std::string>> wait_for(TextJob& job) {
   for (int i = 0; i < 2000; ++i) {
     if (auto outcome = job.poll()) return outcome;
     std::this_thread::sleep_for(std::chrono::milliseconds(1));
@@ -18,7 +21,7 @@ std::optional<Outcome<std::string>> wait_for(SoleJob& job) {
 
 TEST(SoleJob, GivesItsOutcomeOnceAndWakesTheDesk) {
   std::promise<void> woken;
-  SoleJob job("Writing the script", [&] { woken.set_value(); });
+  TextJob job("Writing the script", [&] { woken.set_value(); });
   EXPECT_FALSE(job.under_way());
   job.begin([](Progress& progress) -> Outcome<std::string> {
     progress.at(1);
@@ -35,7 +38,7 @@ TEST(SoleJob, GivesItsOutcomeOnceAndWakesTheDesk) {
 }
 
 TEST(SoleJob, BegunAnewItForgetsWhatWasUnderWay) {
-  SoleJob job("Writing the script", {});
+  TextJob job("Writing the script", {});
   job.begin([](Progress& progress) -> Outcome<std::string> {
     while (!progress.cancelled()) std::this_thread::yield();
     return Fault::of(Code::cancelled, "Writing the script was stopped.");
@@ -46,11 +49,25 @@ TEST(SoleJob, BegunAnewItForgetsWhatWasUnderWay) {
   EXPECT_EQ(outcome->value(), "second");
 }
 
+TEST(SoleJob, StoppedItIsUnderWayNoMoreAndSaysNothing) {
+  std::promise<void> over;
+  TextJob job("Writing the script", [&] { over.set_value(); });
+  job.begin([](Progress& progress) -> Outcome<std::string> {
+    while (!progress.cancelled()) std::this_thread::yield();
+    return std::string("too late");
+  });
+  EXPECT_TRUE(job.job()->can_stop);
+  job.stop();
+  EXPECT_FALSE(job.under_way());
+  over.get_future().wait();
+  EXPECT_FALSE(job.poll());
+}
+
 TEST(SoleJob, LeavingStopsTheWork) {
   std::atomic<bool> begun = false;
   std::atomic<bool> stopped = false;
   {
-    SoleJob job("Drawing", {});
+    TextJob job("Drawing", {});
     job.begin([&](Progress& progress) -> Outcome<std::string> {
       begun = true;
       while (!progress.cancelled()) std::this_thread::yield();

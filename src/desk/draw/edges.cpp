@@ -102,11 +102,19 @@ void draw_read_only(Kit& kit, const Rect& at, const std::string& why) {
   tip(kit, at, why);
 }
 
-void draw_foot(Kit& kit, const Rect& at, const FootShown& shown) {
+void draw_foot(Kit& kit, const Rect& at, const FootShown& shown, Asks& asks) {
   const Metrics& m = kit.m();
   const Theme& t = kit.theme();
   Painter paint;
   float right = at.max.x - m.px(10);
+  if (shown.share && !shown.stoppable.empty()) {
+    const Rect cross{{right - at.height(), at.min.y}, {right, at.max.y}};
+    const Pressed p = area(kit, "foot.stop", cross, {.label = "Stop: " + shown.stoppable});
+    draw_icon(paint, square_in(cross, m.px(12)), Icon::cross, p.hovered ? t.text : t.muted);
+    tip(kit, cross, "Stop: " + shown.stoppable);
+    if (p.clicked) asks.want(session::StopWork{shown.stoppable});
+    right = cross.min.x - m.px(4);
+  }
   if (shown.share) {
     const float wide = text_size(kit.fonts().small, shown.work).x;
     paint.text_in({{right - wide - 1, at.min.y}, {right, at.max.y}}, kit.fonts().small, t.muted, shown.work);

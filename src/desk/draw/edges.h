@@ -15,6 +15,6 @@ void draw_top(Kit& kit, const Rect& at, const TopShown& shown, const FindingsSho
 /// A row that says why nothing can be changed.
 void draw_read_only(Kit& kit, const Rect& at, const std::string& why);
 
-void draw_foot(Kit& kit, const Rect& at, const FootShown& shown);
+void draw_foot(Kit& kit, const Rect& at, const FootShown& shown, Asks& asks);
 
 }  // namespace sash::desk

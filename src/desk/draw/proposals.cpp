@@ -48,9 +48,10 @@ void draw_proposals(Kit& kit, const ProposalsShown& shown, const Selection& sele
                     Asks& asks) {
   const Metrics& m = kit.m();
   if (!read_only && !shown.rows.empty()) {
-    if (button(kit, "proposals.accept_all", "Accept all",
+    if (button(kit, "proposals.accept_all", shown.accept_all,
                {.icon = Icon::tick,
                 .kind = ButtonKind::primary,
+                .enabled = !shown.sure.empty(),
                 .tip = binding(Action::accept_all).words,
                 .chord = binding(Action::accept_all).chord}))
       asks.want(Action::accept_all);
@@ -68,10 +69,13 @@ void draw_proposals(Kit& kit, const ProposalsShown& shown, const Selection& sele
     const Rect place = take_place({ImGui::GetContentRegionAvail().x, std::round(line * 1.2F)});
     const Rect sign{place.min, {place.min.x + m.px(20), place.max.y}};
     const Colour ink = shown.outlook_bad ? kit.theme().bad : kit.theme().muted;
+    const Pressed p = area(kit, "proposals.outlook", place, {.label = shown.outlook});
+    if (p.clicked) asks.want(Action::next_finding);
     Painter paint;
+    if (p.hovered) paint.fill(place, kit.theme().raised, m.radius);
     draw_mark(paint, square_in(sign, m.px(13)), shown.outlook_bad ? Verdict::conflict : Verdict::agrees, ink);
     paint.text_in({{sign.max.x, place.min.y}, place.max}, kit.fonts().small, ink, shown.outlook);
-    kit.note("proposals.outlook", place, shown.outlook);
+    tip(kit, place, binding(Action::next_finding).words, binding(Action::next_finding).chord);
   }
   std::optional<std::size_t> chosen = row_of(shown, selection);
   const ListChange change =

@@ -84,25 +84,26 @@ FigureVerdicts verdicts_of(const workings::Report& report) {
   return verdicts;
 }
 
-FindingsShown show_findings(const session::SessionView& view, const Film& film) {
+FindingsShown show_findings(const Judged& judged, const Film& film) {
   FindingsShown shown;
   const auto film_of = [&](model::FigureId id) -> std::optional<Moment> {
-    const auto* figure = model::find(view.record, id);
+    const auto* figure = model::find(judged.record, id);
     return figure == nullptr ? std::nullopt : std::optional(film.to_film(figure->place));
   };
-  for (const auto& f : view.report.findings) {
+  for (const auto& f : judged.report.findings) {
     FindingRow row;
     row.group = group_of(f);
     row.mark = tone_of(f);
     row.verdict = workings::label_of(f);
     row.about = f.type ? std::string(words_of(*f.type)) : "several relations";
     if (f.relation) {
-      if (const auto* relation = model::find(view.record, *f.relation);
+      if (const auto* relation = model::find(judged.record, *f.relation);
           relation != nullptr && !relation->label.empty()) {
         row.about = relation->label;
       }
       row.thing = *f.relation;
     }
+    if (rests_on_proposals(judged.record, f)) row.about = "if accepted \u00B7 " + row.about;
     row.sentence = f.remark.empty() ? f.sentence : f.sentence + " " + f.remark;
     if (const auto figure = workings::figure_to_look_at(f)) {
       row.film = film_of(*figure);
@@ -111,8 +112,8 @@ FindingsShown show_findings(const session::SessionView& view, const Film& film) 
     }
     shown.rows.push_back(std::move(row));
   }
-  for (const auto& f : view.cover.findings) {
-    const auto* hazard = model::find(view.record, f.hazard);
+  for (const auto& f : judged.cover.findings) {
+    const auto* hazard = model::find(judged.record, f.hazard);
     if (hazard == nullptr) continue;
     FindingRow row;
     row.group = f.gap == safety::Gap::none ? FindingGroup::agrees : FindingGroup::cover_gap;
@@ -135,7 +136,7 @@ FindingsShown show_findings(const session::SessionView& view, const Film& film) 
     if (n > 0) shown.summary += (shown.summary.empty() ? "" : ", ") + group_text(g, n);
   }
   if (shown.summary.empty()) {
-    const std::size_t open = open_proposals(view.record);
+    const std::size_t open = open_proposals(judged.record);
     shown.summary = shown.rows.empty() ? "Nothing checked yet" : open > 0 ? "Nothing wrong so far" : "Nothing is wrong";
     if (open > 0) shown.summary += ", " + count_text(open, "proposal", "proposals") + " to look at";
   }

@@ -9,6 +9,7 @@
 #include <vector>
 
 #include "desk/shown/film.h"
+#include "desk/shown/outlook.h"
 #include "desk/shown/sheet.h"
 #include "session/view.h"
 
@@ -24,7 +25,7 @@ struct FindingRow {
   Verdict mark = Verdict::agrees;  ///< its mark and colour
   std::optional<Safety> safety;    ///< for a cover gap: the hazard's sign instead
   std::string verdict;             ///< "conflict", "not announced"
-  std::string about;               ///< "same portion", "hazard"
+  std::string about;               ///< "same portion", "if accepted · same portion", "hazard"
   std::string sentence;
   std::optional<Moment> film;                ///< where to look
   std::optional<session::ThingRef> thing;    ///< the relation, figure or hazard to select
@@ -37,7 +38,7 @@ struct FindingsShown {
   std::string summary;  ///< "2 conflicts, 1 cover gap"; "Nothing is wrong." when so
 };
 
-FindingsShown show_findings(const session::SessionView& view, const Film& film);
+FindingsShown show_findings(const Judged& judged, const Film& film);
 
 /// For each figure the worst verdict of the findings it is in. Of a conflict only the likely culprits bear the mark, of
 /// what cannot be only the figure that says so.

@@ -61,7 +61,7 @@ constexpr std::array table{
     KeyBinding{next_proposal, proposals, plain(Key::p), "Next proposal", true},
     KeyBinding{accept, proposals, plain(Key::a), "Accept the proposal, on to the next"},
     KeyBinding{refuse, proposals, plain(Key::x), "Refuse the proposal, on to the next"},
-    KeyBinding{accept_all, proposals, {Key::a, shift}, "Accept every proposal shown"},
+    KeyBinding{accept_all, proposals, {Key::a, shift}, "Accept every proposal shown that is no guess"},
     KeyBinding{read_narration, proposals, plain(Key::r), "Read the narration again for figures"},
 
     KeyBinding{undo, record, {Key::z, ctrl}, "Undo", true},

@@ -5,6 +5,7 @@
 
 #include "desk/shown/findings_page.h"
 #include "desk/shown/words.h"
+#include "session/proposing.h"
 
 namespace sash::desk {
 namespace {
@@ -68,30 +69,6 @@ class Row {
   ProposalRow row_;
 };
 
-}  // namespace
-
-std::optional<Outlook> outlook_of(const model::Record& record) {
-  constexpr std::size_t most = 400;  // figures and relations; more could take longer than a frame
-  if (record.figures.size() + record.relations.size() > most) return std::nullopt;
-  model::Record accepted = record;
-  bool any = false;
-  const auto accept = [&](auto& things) {
-    for (auto& thing : things) {
-      if (thing.origin.standing != model::Standing::proposed) continue;
-      thing.origin.standing = model::Standing::confirmed;
-      any = true;
-    }
-  };
-  accept(accepted.figures);
-  accept(accepted.relations);
-  accept(accepted.hazards);
-  accept(accepted.callouts);
-  if (!any) return std::nullopt;
-  return Outlook{workings::check(accepted), safety::check_cover(accepted)};
-}
-
-namespace {
-
 void look_ahead(ProposalsShown& shown, const Outlook& outlook) {
   const FigureVerdicts verdicts = verdicts_of(outlook.report);
   std::set<model::RelationId> failing;
@@ -113,7 +90,7 @@ void look_ahead(ProposalsShown& shown, const Outlook& outlook) {
       static_cast<std::size_t>(std::count_if(outlook.cover.findings.begin(), outlook.cover.findings.end(),
                                              [](const safety::CoverFinding& f) { return f.gap != safety::Gap::none; }));
   shown.outlook_bad = conflicts > 0;
-  shown.outlook = "If all stand: " + (conflicts > 0 ? group_text(FindingGroup::conflict, conflicts) : "no conflict");
+  shown.outlook = "If accepted: " + (conflicts > 0 ? group_text(FindingGroup::conflict, conflicts) : "no conflict");
   if (gaps > 0) shown.outlook += ", " + group_text(FindingGroup::cover_gap, gaps);
 }
 
@@ -122,11 +99,20 @@ void look_ahead(ProposalsShown& shown, const Outlook& outlook) {
 ProposalsShown show_proposals(const model::Record& record, const std::vector<PinStop>& stops,
                               const std::optional<Outlook>& outlook) {
   ProposalsShown shown;
+  const auto all_sure = session::sure_proposals(record);
+  const std::set<session::ThingRef> sure(all_sure.begin(), all_sure.end());
   shown.rows.reserve(stops.size());
   for (const PinStop& stop : stops) {
     shown.rows.push_back(Row(record, stop).done());
     shown.things.push_back(stop.thing);
+    if (sure.contains(stop.thing)) {
+      shown.sure.push_back(stop.thing);
+    } else {
+      shown.rows.back().why += "; a guess, to be looked at";
+    }
   }
+  const bool guesses = shown.sure.size() < shown.things.size();
+  shown.accept_all = guesses ? "Accept " + std::to_string(shown.sure.size()) + " sure ones" : "Accept all";
   shown.heading = "Proposals " + std::to_string(stops.size());
   if (outlook) look_ahead(shown, *outlook);
   return shown;

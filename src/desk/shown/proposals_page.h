@@ -7,9 +7,8 @@
 #include <string_view>
 #include <vector>
 
+#include "desk/shown/outlook.h"
 #include "desk/shown/sheet.h"
-#include "safety/cover.h"
-#include "workings/check.h"
 
 namespace sash::desk {
 
@@ -28,18 +27,12 @@ struct ProposalRow {
 struct ProposalsShown {
   std::vector<ProposalRow> rows;
   std::string heading;                    ///< "Proposals 41"
-  std::vector<session::ThingRef> things;  ///< all of them, for accepting all at once
-  std::string outlook;                    ///< "If all stand: 2 conflicts"; empty where that was not worked out
+  std::vector<session::ThingRef> things;  ///< one a row
+  std::vector<session::ThingRef> sure;    ///< those that may be taken unseen
+  std::string accept_all;                 ///< what taking these is called: "Accept 41 sure ones"
+  std::string outlook;                    ///< "If accepted: 2 conflicts"; empty where that was not worked out
   bool outlook_bad = false;
 };
-
-/// What would come out if every proposal were accepted, so that it is plain before anything is.
-struct Outlook {
-  workings::Report report;
-  safety::Cover cover;
-};
-/// Nothing for a record without proposals, and for one too large to be checked between two frames.
-std::optional<Outlook> outlook_of(const model::Record& record);
 
 /// `stops` are the proposals of the sheet, in its order.
 ProposalsShown show_proposals(const model::Record& record, const std::vector<PinStop>& stops,

@@ -35,6 +35,7 @@ FootShown show_foot(const session::SessionView& view, bool fresh) {
   if (!view.jobs.empty()) {
     const auto& job = view.jobs.front();
     shown.share = job.share;
+    if (job.can_stop) shown.stoppable = job.what;
     shown.work = job.what + ", " + std::to_string(static_cast<int>(std::floor(job.share * 100))) + " %";
     if (view.jobs.size() > 1) shown.work += "  and " + std::to_string(view.jobs.size() - 1) + " more";
   }

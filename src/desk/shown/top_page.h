@@ -23,6 +23,7 @@ struct FootShown {
   bool fault = false;
   std::string work;  ///< "Indexing bench.mp4, 42 %  and 2 more"
   std::optional<double> share;
+  std::string stoppable;  ///< the work that can be given up; empty when it cannot
 };
 /// `fresh`: the newest notice was given a moment ago; later its place belongs to the keys.
 FootShown show_foot(const session::SessionView& view, bool fresh);

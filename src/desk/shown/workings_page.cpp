@@ -46,11 +46,11 @@ void place_reaches(FigureBar& bar, const workings::Reckoned* said, const working
   if (best != nullptr && (said == nullptr || said->unit == best->unit)) bar.best = reach(*best);
 }
 
-FigureBar bar_of(const session::SessionView& view, model::FigureId id, const workings::Finding& finding,
+FigureBar bar_of(const Judged& judged, model::FigureId id, const workings::Finding& finding,
                  const model::Relation* relation) {
   FigureBar bar;
   bar.figure = id;
-  const auto* figure = model::find(view.record, id);
+  const auto* figure = model::find(judged.record, id);
   if (figure != nullptr) {
     bar.name = name_of_figure(*figure);
     bar.family = family_of(figure->kind);
@@ -66,7 +66,7 @@ FigureBar bar_of(const session::SessionView& view, model::FigureId id, const wor
       if (!term.about.empty()) bar.name = term.about;
     }
   }
-  if (const auto* state = view.report.find(id)) {
+  if (const auto* state = judged.report.find(id)) {
     if (!state->doubt.empty()) bar.doubt = state->doubt;
     if (state->said) bar.said_text = state->said->text;
     if (state->reconciled) bar.best_text = state->reconciled->text;
@@ -84,41 +84,43 @@ FigureBar bar_of(const session::SessionView& view, model::FigureId id, const wor
   return bar;
 }
 
-RelationShown relation_of(const session::SessionView& view, const workings::Finding& f) {
+RelationShown relation_of(const Judged& judged, const workings::Finding& f) {
   RelationShown shown;
   shown.relation = f.relation;
-  const model::Relation* relation = f.relation ? model::find(view.record, *f.relation) : nullptr;
+  const model::Relation* relation = f.relation ? model::find(judged.record, *f.relation) : nullptr;
   shown.title = f.type ? std::string(words_of(*f.type)) : "Several relations together";
   if (relation != nullptr && !relation->label.empty()) shown.title += ": " + relation->label;
   shown.verdict = workings::label_of(f);
   shown.tone = tone_of(f);
-  shown.sentence = f.remark.empty() ? f.sentence : f.sentence + " " + f.remark;
+  shown.proposed = relation != nullptr && relation->origin.standing == model::Standing::proposed;
+  shown.sentence = (rests_on_proposals(judged.record, f) ? "If accepted: " : "") + f.sentence +
+                   (f.remark.empty() ? "" : " " + f.remark);
   shown.lines = f.workings.lines;
   if (!f.tolerance_reason.empty()) shown.tolerance = f.tolerance_reason;
   shown.missing = f.missing;
   shown.notes = f.notes;
   for (const auto& c : f.culprits) shown.culprits.push_back(c.sentence);
   for (const auto& e : f.explanations) shown.explanations.push_back(e.sentence);
-  if (relation != nullptr) shown.plot = plot::plot_of(*relation, view.report);
+  if (relation != nullptr) shown.plot = plot::plot_of(*relation, judged.report);
   std::vector<model::FigureId> seen;
   for (const auto figure : f.figures) {
     if (std::find(seen.begin(), seen.end(), figure) != seen.end()) continue;
     seen.push_back(figure);
-    shown.bars.push_back(bar_of(view, figure, f, relation));
+    shown.bars.push_back(bar_of(judged, figure, f, relation));
   }
   return shown;
 }
 
-// A relation that is only proposed has no finding yet.
-RelationShown proposed_relation(const session::SessionView& view, const model::Relation& r) {
+// A guess, and what stands in too large a record, is not judged before it is accepted.
+RelationShown proposed_relation(const Judged& judged, const model::Relation& r) {
   RelationShown shown;
   shown.relation = r.id;
   shown.title = std::string(words_of(r.type)) + (r.label.empty() ? "" : ": " + r.label);
   shown.verdict = "proposed";
   shown.proposed = true;
-  shown.sentence = "Not checked until it is accepted.";
+  shown.sentence = "Proposed by: " + origin_text(r.origin) + ". It is not checked before it is accepted.";
   const workings::Finding none;
-  for (const auto& term : r.terms) shown.bars.push_back(bar_of(view, term.figure, none, &r));
+  for (const auto& term : r.terms) shown.bars.push_back(bar_of(judged, term.figure, none, &r));
   for (const auto& [key, value] : r.given) shown.notes.push_back(key + ": " + value);
   return shown;
 }
@@ -133,8 +135,8 @@ std::string test_sentence(const workings::Report& report) {
 }
 
 // A hazard has no arithmetic of figures; what counts is when it is announced and for how long.
-WorkingsShown cover_of(const session::SessionView& view, model::HazardId id, WorkingsShown shown) {
-  const auto* hazard = model::find(view.record, id);
+WorkingsShown cover_of(const Judged& judged, model::HazardId id, WorkingsShown shown) {
+  const auto* hazard = model::find(judged.record, id);
   if (hazard == nullptr) return shown;
   shown.heading = "Cover of this hazard";
   const auto span = [](const model::Place& p) {
@@ -142,7 +144,7 @@ WorkingsShown cover_of(const session::SessionView& view, model::HazardId id, Wor
            (p.until ? " to " + clock_text(*p.until) + ", " + length_text(*p.until - p.from) : ", end open");
   };
   shown.remarks.push_back("Hazard: " + span(hazard->place) + ".");
-  for (const auto& c : view.record.callouts) {
+  for (const auto& c : judged.record.callouts) {
     if (std::find(c.hazards.begin(), c.hazards.end(), id) == c.hazards.end()) continue;
     const Moment lead = hazard->place.from - c.place.from;
     const std::string when = lead > Moment()   ? length_text(lead) + " ahead"
@@ -151,7 +153,7 @@ WorkingsShown cover_of(const session::SessionView& view, model::HazardId id, Wor
     shown.remarks.push_back("“" + c.text + "”, " + std::string(words_of(c.delivery)) + " " + span(c.place) + ", " +
                             when + ".");
   }
-  for (const auto& f : view.cover.findings) {
+  for (const auto& f : judged.cover.findings) {
     if (f.hazard == id) shown.findings.push_back(f.sentence);
   }
   return shown;
@@ -159,33 +161,33 @@ WorkingsShown cover_of(const session::SessionView& view, model::HazardId id, Wor
 
 }  // namespace
 
-WorkingsShown show_workings(const session::SessionView& view, const Selection& selection) {
+WorkingsShown show_workings(const Judged& judged, const Selection& selection) {
   WorkingsShown shown;
-  shown.constants = view.report.constants;
-  shown.said_of_all = test_sentence(view.report);
+  shown.constants = judged.report.constants;
+  shown.said_of_all = test_sentence(judged.report);
   const auto relation = selection.as<model::RelationId>();
   const auto figure = selection.as<model::FigureId>();
   if (relation) {
-    if (const auto* f = view.report.find(*relation)) {
-      shown.relations.push_back(relation_of(view, *f));
-    } else if (const auto* r = model::find(view.record, *relation)) {
-      shown.relations.push_back(proposed_relation(view, *r));
+    if (const auto* f = judged.report.find(*relation)) {
+      shown.relations.push_back(relation_of(judged, *f));
+    } else if (const auto* r = model::find(judged.record, *relation)) {
+      shown.relations.push_back(proposed_relation(judged, *r));
     }
     shown.heading = "Workings";
     return shown;
   }
   if (figure) {
-    for (const auto& f : view.report.findings) {
+    for (const auto& f : judged.report.findings) {
       if (std::find(f.figures.begin(), f.figures.end(), *figure) != f.figures.end())
-        shown.relations.push_back(relation_of(view, f));
+        shown.relations.push_back(relation_of(judged, f));
     }
-    for (const auto& r : view.record.relations) {
-      if (r.origin.standing != model::Standing::proposed) continue;
+    for (const auto& r : judged.record.relations) {
+      if (r.origin.standing != model::Standing::proposed || judged.report.find(r.id) != nullptr) continue;
       const bool in =
           std::any_of(r.terms.begin(), r.terms.end(), [&](const model::Term& t) { return t.figure == *figure; });
-      if (in) shown.relations.push_back(proposed_relation(view, r));
+      if (in) shown.relations.push_back(proposed_relation(judged, r));
     }
-    if (const auto* f = model::find(view.record, *figure))
+    if (const auto* f = model::find(judged.record, *figure))
       shown.heading = f->reading ? "Workings of " + figure_text(*f) : "Workings of this figure";
     if (shown.relations.empty()) {
       shown.remarks = {"This figure is tied to nothing yet, so nothing can check it.",
@@ -193,17 +195,18 @@ WorkingsShown show_workings(const session::SessionView& view, const Selection& s
     }
     return shown;
   }
-  if (const auto hazard = selection.as<model::HazardId>()) return cover_of(view, *hazard, std::move(shown));
+  if (const auto hazard = selection.as<model::HazardId>()) return cover_of(judged, *hazard, std::move(shown));
   if (const auto callout = selection.as<model::CalloutId>()) {
-    const auto* c = model::find(view.record, *callout);
-    if (c != nullptr && !c->hazards.empty()) return cover_of(view, c->hazards.front(), std::move(shown));
+    const auto* c = model::find(judged.record, *callout);
+    if (c != nullptr && !c->hazards.empty()) return cover_of(judged, c->hazards.front(), std::move(shown));
     shown.heading = "Cover";
     shown.remarks = {"This callout announces no hazard yet. Tick what it announces."};
     return shown;
   }
   shown.heading = "Workings";
-  shown.remarks = {view.record.figures.empty() ? "Pin figures first; then tie them together and they check each other."
-                                               : "Select a figure or a finding to see how it was worked out."};
+  shown.remarks = {judged.record.figures.empty()
+                       ? "Pin figures first; then tie them together and they check each other."
+                       : "Select a figure or a finding to see how it was worked out."};
   return shown;
 }
 

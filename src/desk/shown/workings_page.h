@@ -6,10 +6,10 @@
 #include <string>
 #include <vector>
 
+#include "desk/shown/outlook.h"
 #include "desk/shown/selection.h"
 #include "desk/shown/tone.h"
 #include "plot/plot.h"
-#include "session/view.h"
 
 namespace sash::desk {
 
@@ -61,6 +61,6 @@ struct WorkingsShown {
   std::vector<std::string> findings;  ///< of a hazard's cover
 };
 
-WorkingsShown show_workings(const session::SessionView& view, const Selection& selection);
+WorkingsShown show_workings(const Judged& judged, const Selection& selection);
 
 }  // namespace sash::desk

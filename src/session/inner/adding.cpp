@@ -1,11 +1,10 @@
-// Footage, captions and text as they come into a record, by file, by drop or by pasting.
+// Files as they come into a record, and footage in particular.
 #include <algorithm>
 #include <filesystem>
 
 #include "media/probe.h"
 #include "session/importing.h"
 #include "session/inner/holdings.h"
-#include "session/proposing.h"
 #include "session/record_paths.h"
 
 namespace sash::session::inner {
@@ -51,39 +50,6 @@ Done Holdings::add_footage_file(const std::string& path) {
     begin_work(*model::find(record(), id));
     const bool nothing_shown = !playing.footage().known() && !waiting_;
     if (nothing_shown || playing.footage() == id) turn_to(id, Moment());
-  }
-  return {};
-}
-
-Done Holdings::add_narration_file(const std::string& path) {
-  const auto text = read_narration_file(path);
-  if (!text) return text.fault();
-  return take_narration(path, *text);
-}
-
-Done Holdings::take_narration(const std::string& path, const narration::NarrationText& text) {
-  for (const auto& warning : text.warnings) say(warning, News::result);
-  const auto footage = footage_for_narration(record(), path, playing.footage());
-  if (const Done done = carry_out(add_narration(record(), ids(), footage, path, text)); !done) return done;
-  if (!playing.footage().known() && !waiting_) turn_to(model::in_order(record()).front()->id, Moment());
-  return carry_out(propose_from_narration(record(), ids()));
-}
-
-// Text without times begins at the playhead: that is where the person will slide it from.
-Done Holdings::add_text(const std::string& pasted) {
-  auto text = narration::read_narration(pasted, "The text");
-  if (!text) return text.fault();
-  if (!store) {
-    if (setup.own_folder.empty()) return no_record();
-    if (const Done done = begin_beside(setup.own_folder + "/narration.sash"); !done) return done;
-  }
-  const bool untimed = text->form == narration::Form::plain_text;
-  if (untimed) move_lines(*text, playing.at());
-  if (const Done done = take_narration("Pasted narration", *text); !done) return done;
-  if (untimed && text->lines.size() > 1) {
-    say("The text has no times, so its lines are spread by their length. Play, and press T as each is to be heard; "
-        "or drag a line by its left edge.",
-        News::result);
   }
   return {};
 }

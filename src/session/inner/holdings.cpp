@@ -33,7 +33,8 @@ Holdings::Holdings(Setup s)
       work(setup.cache_folder.empty() ? std::string() : setup.cache_folder + "/content.db", setup.wake),
       playing(setup.wake, setup.sound),
       script_job("Writing the script", setup.wake),
-      demo_job("Drawing the demo's footage", setup.wake) {
+      demo_job("Drawing the demo's footage", setup.wake),
+      reading_job("Reading the narration", setup.wake) {
   std::error_code error;
   if (!setup.cache_folder.empty()) fs::create_directories(setup.cache_folder, error);
 }
@@ -73,6 +74,7 @@ Done Holdings::carry_out(const Outcome<Planned>& planned) {
 // --- the record
 
 void Holdings::close() {
+  stop_reading();
   playing.close();
   work.forget_all();
   store.reset();
@@ -161,6 +163,17 @@ void Holdings::take_script() {
   } else {
     say(written->fault().sentence, News::fault);
   }
+}
+
+Done Holdings::stop_work(const std::string& what) {
+  const bool reading = reading_job.under_way() && what == reading_job.what();
+  const bool writing = script_job.under_way() && what == script_job.what();
+  const bool drawing = demo_job.under_way() && what == demo_job.what();
+  if (reading) stop_reading();
+  if (writing) script_job.stop();
+  if (drawing) demo_job.stop();
+  if (reading || writing || drawing) say("Stopped: " + what + ".", News::result);
+  return {};
 }
 
 // --- media

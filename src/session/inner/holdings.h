@@ -3,16 +3,17 @@
 // what keeps these in step: an edit is followed by a check, a footage that was looked at by its picture. One instance
 // per Session, which puts intents to it. Main thread only.
 
+#include <deque>
 #include <optional>
 #include <string>
 #include <utility>
 #include <vector>
 
-#include "narration/read.h"
 #include "session/checking.h"
 #include "session/editing.h"
 #include "session/footage_work.h"
 #include "session/playing.h"
+#include "session/reading.h"
 #include "session/recent.h"
 #include "session/session.h"
 #include "session/sole_job.h"
@@ -46,11 +47,16 @@ struct Holdings {
   void take_demo();
   void take_script();  ///< tells what came of writing the script
   void export_script(const std::string& folder);
+  Done stop_work(const std::string& what);
 
   // --- what comes into it (adding.cpp)
   Done add_files(const std::vector<std::string>& paths);
-  Done add_text(const std::string& pasted);
   Done find_again(const FindFootageAgain& what);
+
+  // --- narration (narrations.cpp)
+  Done add_text(const std::string& text);
+  Done read_again();    ///< the lines there are, for what they propose
+  void take_reading();  ///< takes in a long narration that was read
 
   // --- media (holdings.cpp)
   void turn_to(model::FootageId id, Moment at);
@@ -66,8 +72,9 @@ struct Holdings {
   Checking checking;
   FootageWork work;
   Playing playing;
-  SoleJob script_job;
-  SoleJob demo_job;
+  SoleJob<std::string> script_job;  // gives the folder
+  SoleJob<std::string> demo_job;    // gives the record's path
+  SoleJob<NarrationPlan> reading_job;
   std::uint64_t revision = 0;
   std::vector<Notice> notices;
   std::uint64_t notices_given = 0;
@@ -79,12 +86,17 @@ struct Holdings {
   Done begin_beside(const std::string& path);  ///< an empty record at `path`, or at a free name like it
   Done add_footage_file(const std::string& path);
   Done add_narration_file(const std::string& path);
-  Done take_narration(const std::string& path, const narration::NarrationText& text);
+  Done take_narration(NarrationFrom from);
+  Done carry_out(const NarrationPlan& plan);
+  void begin_reading();
+  void stop_reading();
   std::optional<model::FootageId> missing_clip(const std::string& fingerprint) const;
   void begin_work(const model::Footage& footage);
   void missing_no_more(std::optional<model::FootageId> footage);
 
   std::optional<std::pair<model::FootageId, Moment>> waiting_;  // shown as soon as the file has been looked at
+  std::deque<NarrationFrom> to_read_;                           // the first is being read
+  std::uint64_t read_at_ = 0;                                   // the revision it is read upon
 };
 
 }  // namespace sash::session::inner

@@ -257,6 +257,22 @@ TEST_F(Handling, TheHitsOfASearchAreWalkedRound) {
   EXPECT_NE(desk.app().selection().thing, first) << "and takes the next word after that";
 }
 
+TEST_F(Handling, WhatIsWrongInANarrationIsInSightBeforeAnythingIsAccepted) {
+  model::Record narration = desk.record();
+  for (auto& f : narration.figures) f.origin.standing = model::Standing::proposed;
+  for (auto& r : narration.relations) r.origin.standing = model::Standing::proposed;
+  desk.record() = model::Record{};
+  desk.changed();
+  rest();
+  desk.record() = narration;
+  desk.changed();
+  rest();
+  ASSERT_TRUE(hand.has("findings.list.0")) << "what is wrong comes before the list of proposals";
+  EXPECT_NE(hand.item("top.summary").label.find("1 conflict"), std::string::npos);
+  hand.click("findings.list.0");
+  EXPECT_TRUE(hand.has("workings.0.accept")) << "its relation, written out, and one press from standing";
+}
+
 TEST_F(Handling, WhatWouldBeWrongStandsAboveTheProposals) {
   for (auto& f : desk.record().figures) f.origin.standing = model::Standing::proposed;
   for (auto& r : desk.record().relations) r.origin.standing = model::Standing::proposed;
@@ -265,6 +281,18 @@ TEST_F(Handling, WhatWouldBeWrongStandsAboveTheProposals) {
   ASSERT_TRUE(hand.has("proposals.outlook"));
   EXPECT_NE(hand.item("proposals.outlook").label.find("1 conflict"), std::string::npos)
       << hand.item("proposals.outlook").label;
+  hand.click("proposals.outlook");
+  EXPECT_TRUE(hand.has("findings.list.0")) << "and leads to it";
+}
+
+TEST_F(Handling, WorkThatAPersonBeganCanBeStopped) {
+  desk.jobs = {{"Reading the narration", 0.3, true}};
+  rest();
+  hand.click("foot.stop");
+  EXPECT_EQ(only<session::StopWork>().what, "Reading the narration");
+  desk.jobs = {{"Indexing bench.mp4", 0.3, false}};
+  rest();
+  EXPECT_FALSE(hand.has("foot.stop"));
 }
 
 TEST_F(Handling, ACalloutTooBriefToReadIsMendedByOnePress) {
