@@ -23,6 +23,7 @@ class Arithmetic {
       fraction(i);
       loss(i);
       percent_of(i);
+      purity(i);
       how_many(i);
     }
   }
@@ -97,7 +98,8 @@ class Arithmetic {
     constexpr std::size_t reach = 30;
     constexpr std::size_t most = 9;
     const bool result = arrived_at(i) || told_.role(i) == Role::other ||
-                        (told_.kind(i) == Kind::volume && told_.role(i) == Role::added);
+                        (told_.kind(i) == Kind::volume && told_.role(i) == Role::added) ||
+                        (told_.kind(i) == Kind::mass && told_.role(i) == Role::measured_out);
     if (!adds_up(i) || !result || !told_[i].sum_of.empty()) return;
     const auto before =
         told_.before(i, reach, most, [&](std::size_t k) { return alike(i, k) && !told_.one_sample(i, k); });
@@ -134,15 +136,18 @@ class Arithmetic {
     if (told_.kind(i) == Kind::mass && !calculated(i)) {
       std::vector<std::size_t> vessels;
       for (const std::size_t k : before) {
-        if (told_.matter(k).empty() && told_.role(k) == Role::other && value(k) > value(i)) vessels.push_back(k);
+        if (told_.matter(k).empty() && told_.role(k) == Role::other) vessels.push_back(k);
       }
       constexpr std::size_t reach = 6;
       const bool near = vessels.size() >= 2 && i - vessels[0] <= reach && told_.sentences_between(vessels[0], i) <= 3;
-      if (near && value(vessels[0]) != value(vessels[1]) && !known_already(vessels[0], vessels[1], i)) {
+      const bool heavier = near && std::max(value(vessels[0]), value(vessels[1])) > value(i);
+      if (heavier && value(vessels[0]) != value(vessels[1]) && !known_already(vessels[0], vessels[1], i)) {
         const bool filled = value(vessels[0]) > value(vessels[1]);
         return std::pair{vessels[filled ? 0 : 1], vessels[filled ? 1 : 0]};
       }
     }
+    if (told_.role(i) == Role::measured_out) return std::nullopt;
+    if (const auto pair = last_two(i, before)) return pair;
     // Burette readings, the last two.
     const auto reading = [&](std::size_t k) { return told_.kind(k) == Kind::volume && told_.role(k) == Role::other; };
     if (told_.kind(i) == Kind::volume && before.size() >= 2 && reading(before[0]) && reading(before[1]) &&
@@ -168,6 +173,34 @@ class Arithmetic {
       if (more != before.end()) return std::pair{*more, less};
     }
     return std::nullopt;
+  }
+
+  /// "40 less 16.5, that's 23.5"; "the key was 8.412, now it's 8.604, so 192 milligrams went on".
+  std::optional<std::pair<std::size_t, std::size_t>> last_two(std::size_t i,
+                                                              const std::vector<std::size_t>& before) const {
+    constexpr std::string_view words[] = {"minus", "less",      "lost",    "loss",   "lose", "gone",
+                                          "used",  "take away", "differ",  "subtra", "gain", "missin",
+                                          "eaten", "reacted",   "heavier", "lighter"};
+    constexpr std::size_t reach = 5;
+    if (before.size() < 2 || i - before[0] > reach) return std::nullopt;
+    const std::size_t near = before[0];
+    const auto other = std::find_if(before.begin() + 1, before.end(), [&](std::size_t k) {
+      return told_.same_matter(k, near) && !told_.one_sample(k, near) &&
+             told_.sized(k).value != told_.sized(near).value;
+    });
+    if (other == before.end()) return std::nullopt;
+    const bool larger_first = told_.sized(*other).value > told_.sized(near).value;
+    const std::size_t more = larger_first ? *other : near;
+    const std::size_t less = larger_first ? near : *other;
+    if (told_.sized(i).value >= told_.sized(more).value || told_.sentences_between(near, i) > 2) return std::nullopt;
+    const bool said = std::any_of(std::begin(words), std::end(words),
+                                  [&](std::string_view word) { return told_.sentence_has(i, word); });
+    // Of other matter: two weighings of one thing, and what came on or off.
+    const bool of_it = told_.same_matter(i, near) && i - *other <= reach;
+    const bool weighed_twice = told_.kind(i) == Kind::mass && !told_.same_matter(i, near) &&
+                               told_.role(near) != Role::stated_result && told_.role(*other) != Role::stated_result;
+    if (!said || !(of_it || weighed_twice) || known_already(more, less, i)) return std::nullopt;
+    return std::pair{more, less};
   }
 
   /// Whether a figure between is that difference: the weighings have served.
@@ -196,7 +229,8 @@ class Arithmetic {
           std::size_t more = t[a];
           std::size_t less = t[b];
           if (told_.sized(less).value > told_.sized(more).value) std::swap(more, less);
-          const bool close = told_.sentences_between(i, t[a]) <= 1 && told_.sentences_between(i, t[b]) <= 3;
+          const bool close = told_.sentences_between(i, t[a]) <= 1 &&
+                             (told_.sentences_between(i, t[b]) <= 3 || told_.same_matter(t[a], t[b]) || t.size() == 2);
           const bool plain = a == 0 && b == 1 && close && told_[more].reading.unit == told_[less].reading.unit &&
                              told_.role(i) == Role::stated_result && told_.may_be_same_matter(more, less);
           to_.offer(i, plain ? ground::fair : ground::loose, told_.sized(more) - told_.sized(less),
@@ -258,11 +292,22 @@ class Arithmetic {
         };
         const double said = told_.sized(i).value;
         const bool nearer = std::abs(1 - kept.value - said) < std::abs(kept.value - said);
-        offer("rest", left && nearer ? ground::fair : ground::loose, Sized{1, 0} - kept,
+        // What somebody says is lost is not what is left.
+        constexpr double close = 0.02;
+        const bool lost_said =
+            lost_is_said(i) && whole < i && other < i && std::abs(kept.value - told_.sized(i).value) < close;
+        offer("rest", left && (nearer || lost_said) ? ground::fair : ground::loose, Sized{1, 0} - kept,
               "what a loss in percent leaves");
-        offer("part", ground::loose, kept, "a percentage of what there was");
+        if (!lost_said) offer("part", ground::loose, kept, "a percentage of what there was");
       }
     }
+  }
+
+  bool lost_is_said(std::size_t i) const {
+    constexpr std::string_view lost[] = {"lost", "lose", "gone", "loss"};
+    constexpr std::string_view kept[] = {"left", "still", "kept", "remain", "recover", "of the loss"};
+    const auto has = [&](std::string_view word) { return told_.sentence_has(i, word); };
+    return std::any_of(std::begin(lost), std::end(lost), has) && std::none_of(std::begin(kept), std::end(kept), has);
   }
 
   /// Whether another figure that could be the whole stands between.
@@ -280,6 +325,8 @@ class Arithmetic {
     if (told_.kind(i) != Kind::mass && told_.kind(i) != Kind::volume) return;
     constexpr std::size_t reach = 8;
     if (told_.role(i) != Role::stated_result && told_.role(i) != Role::other) return;
+    const Sample& sample = told_.sample_of(i);
+    if (!sample.strengths.empty() || !told_[i].sum_of.empty()) return;  // a solution itself
     const auto percents = told_.before(i, reach, 3, [&](std::size_t k) {
       return told_.kind(k) == (told_.kind(i) == Kind::mass ? Kind::mass_percent : Kind::volume_percent);
     });
@@ -299,6 +346,30 @@ class Arithmetic {
                    {},
                    told_[i].subject,
                    "so many percent of what there is"});
+      }
+    }
+  }
+
+  /// How much of a sample is the substance that was found in it.
+  void purity(std::size_t i) {
+    constexpr std::size_t reach = 60;
+    const auto to = told_[i].attached_to;
+    if (told_.kind(i) != Kind::mass_percent || told_.role(i) != Role::stated_result || !to || !told_.stands(*to))
+      return;
+    for (const std::size_t part : told_.sample_of(*to).members) {
+      if (!told_.stands(part) || told_.kind(part) != Kind::mass || told_.role(part) != Role::stated_result || part > i)
+        continue;
+      const auto wholes = told_.before(i, reach, 8, [&](std::size_t k) {
+        return told_.kind(k) == Kind::mass && told_.role(k) == Role::measured_out && !told_.one_sample(k, part) &&
+               !told_[k].same_sample_as;
+      });
+      for (const std::size_t whole : wholes) {
+        to_.offer(i, wholes.size() == 1 ? ground::fair : ground::loose, told_.sized(part) / told_.sized(whole),
+                  {RelationType::share,
+                   {{"whole", whole, ""}, {"part", part, ""}, {"fraction", i, ""}},
+                   {},
+                   told_[i].subject,
+                   "how much of the sample was found to be it"});
       }
     }
   }

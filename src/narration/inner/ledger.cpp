@@ -111,6 +111,19 @@ std::vector<std::size_t> Ledger::before(std::size_t i, std::size_t reach, std::s
   return found;
 }
 
+std::vector<std::size_t> Ledger::around(std::size_t i, quantity::Kind wanted) const {
+  constexpr std::size_t back = 6;
+  constexpr std::size_t ahead = 2;
+  std::vector<std::size_t> found;
+  for (std::size_t k = i > back ? i - back : 0; k < size() && k <= i + ahead; ++k) {
+    if (k != i && stands(k) && kind(k) == wanted) found.push_back(k);
+  }
+  for (const std::size_t k : sample_of(i).members) {
+    if (stands(k) && kind(k) == wanted && std::find(found.begin(), found.end(), k) == found.end()) found.push_back(k);
+  }
+  return found;
+}
+
 std::string Ledger::sentence(std::size_t i) const {
   constexpr std::size_t reach = 160;  // captions may have no full stops at all
   std::size_t begin = std::min(begins_[i], text_.size());
@@ -122,6 +135,20 @@ std::string Ledger::sentence(std::size_t i) const {
 
 bool Ledger::sentence_has(std::size_t i, std::string_view word) const {
   return sentence(i).find(word) != std::string::npos;
+}
+
+bool Ledger::leads_to(std::size_t i, std::string_view word) const {
+  constexpr std::size_t back = 60;
+  std::size_t begin = begins_[i] - std::min(begins_[i], back);
+  if (i > 0) begin = std::clamp(begins_[i - 1] + figures_[i - 1].text.size(), begin, begins_[i]);
+  return std::string_view(text_).substr(begin, begins_[i] - begin).find(word) != std::string_view::npos;
+}
+
+bool Ledger::said_close(std::size_t i, std::string_view word) const {
+  constexpr std::size_t back = 40;
+  constexpr std::size_t ahead = 40;
+  const std::size_t begin = begins_[i] - std::min(begins_[i], back);
+  return std::string_view(text_).substr(begin, begins_[i] - begin + ahead).find(word) != std::string_view::npos;
 }
 
 bool Ledger::sentence_names(std::size_t i, const std::string& substance, const std::string& other) const {
@@ -162,6 +189,16 @@ bool Ledger::named_nearby(std::size_t i, const std::string& substance) const {
       places.push_back(at);
   }
   return places.empty() || std::any_of(places.begin(), places.end(), near);
+}
+
+const std::vector<std::string>& Ledger::all_named() const {
+  mentions_of({});
+  if (all_named_.empty()) {
+    for (const auto& [substance, places] : mentions_) {
+      if (!substance.empty() && !places.empty()) all_named_.push_back(substance);
+    }
+  }
+  return all_named_;
 }
 
 std::vector<std::string> Ledger::named_before(std::size_t i) const {

@@ -49,14 +49,23 @@ class Ledger {
   std::vector<std::size_t> before(std::size_t i, std::size_t reach, std::size_t most,
                                   const std::function<bool(std::size_t)>& wanted) const;
 
+  /// Standing figures of that kind just before and behind `i`, and those of its sample. Requires: stands(i).
+  std::vector<std::size_t> around(std::size_t i, quantity::Kind kind) const;
+
   /// Whether the sentence of figure `i` has `word` in it.
   bool sentence_has(std::size_t i, std::string_view word) const;
+  /// Whether `word` is said shortly before figure `i`, with no figure between.
+  bool leads_to(std::size_t i, std::string_view word) const;
+  /// Whether `word` is said right before or behind figure `i`.
+  bool said_close(std::size_t i, std::string_view word) const;
   /// Whether the sentence of figure `i` has a word that belongs to the name of `substance` and not to that of `other`.
   bool sentence_names(std::size_t i, const std::string& substance, const std::string& other) const;
   /// Whether `substance` is named not far from figure `i`, or nowhere at all, so that this tells nothing.
   bool named_nearby(std::size_t i, const std::string& substance) const;
   /// Substances that are named not far before figure `i`.
   std::vector<std::string> named_before(std::size_t i) const;
+  /// All substances that are named anywhere.
+  const std::vector<std::string>& all_named() const;
   /// The substance that is named last before figure `i`, other than water; empty when there is none.
   std::string last_named(std::size_t i) const;
   /// How many sentences begin between figures `a` and `b`.
@@ -74,6 +83,7 @@ class Ledger {
   std::vector<std::size_t> begins_;  ///< of each figure in text_
   MolarMasses molar_masses_;
   mutable std::map<std::string, std::vector<std::size_t>> mentions_;  ///< by matter, places in text_
+  mutable std::vector<std::string> all_named_;
   mutable bool mentions_found_ = false;
 };
 

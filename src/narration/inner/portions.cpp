@@ -9,6 +9,7 @@ namespace sash::narration {
 namespace {
 
 using model::RelationType;
+using model::Role;
 using quantity::Kind;
 
 class Portions {
@@ -36,32 +37,9 @@ class Portions {
     return k == Kind::molar_concentration || k == Kind::mass_percent || k == Kind::mass_concentration;
   }
 
-  /// How firmly two figures belong together: tied, or merely near.
-  double ground_of(std::size_t a, std::size_t b) const {
-    if (!told_.one_sample(a, b)) return ground::loose;
-    const double apart = 0.001 * static_cast<double>(a > b ? a - b : b - a);
-    // Said in one breath; further off, the tie itself may be wrong.
-    return (told_.sentences_between(a, b) <= 2 ? ground::firm : ground::fair) - apart;
-  }
-
-  std::vector<std::size_t> near(std::size_t i, Kind kind) const {
-    constexpr std::size_t back = 6;
-    constexpr std::size_t ahead = 2;
-    std::vector<std::size_t> found;
-    for (std::size_t k = i > back ? i - back : 0; k < told_.size() && k <= i + ahead; ++k) {
-      if (k != i && told_.stands(k) && told_.kind(k) == kind) found.push_back(k);
-    }
-    for (const std::size_t k : told_.sample_of(i).members) {
-      if (told_.stands(k) && told_.kind(k) == kind && std::find(found.begin(), found.end(), k) == found.end())
-        found.push_back(k);
-    }
-    return found;
-  }
-
   void amount(std::size_t i) {
-    for (const std::size_t m : near(i, Kind::mass)) from_mass(i, m);
-    for (const std::size_t v : near(i, Kind::volume)) from_volume(i, v);
-    for (const std::size_t g : near(i, Kind::gas_volume)) from_gas(i, g);
+    for (const std::size_t m : told_.around(i, Kind::mass)) from_mass(i, m);
+    for (const std::size_t v : told_.around(i, Kind::volume)) from_volume(i, v);
   }
 
   /// The substances it may be an amount of: what it is said to be, else others that were spoken of nearby, where the
@@ -141,16 +119,33 @@ class Portions {
 
   /// Less where the substance is not named anywhere near: the subject may be taken from another sentence.
   double sure_of(const std::string& substance, std::size_t a, std::size_t b) const {
-    const bool named = is_weighed_as(substance, a) || told_.named_nearby(a, substance) ||
+    const bool named = is_certain(a, b) || is_weighed_as(substance, a) || told_.named_nearby(a, substance) ||
                        told_.named_nearby(b, substance) ||
                        told_.named_nearby(told_.sample_of(b).members.front(), substance);
     return named ? 1 : 0.55;
   }
 
+  /// Percentages that say how much of a mass is the substance: those tied to it, else others said of it.
+  std::vector<std::size_t> percents_of(const Sample& sample, std::size_t m) const {
+    constexpr std::size_t reach = 20;
+    std::vector<std::size_t> found;
+    for (const std::size_t s : sample.strengths) {
+      if (told_.kind(s) == Kind::mass_percent && told_.stands(s)) found.push_back(s);
+    }
+    // What a percentage came to be computed from is no mass of the impure.
+    std::erase_if(found, [&](std::size_t s) {
+      return s > m && told_.role(s) == Role::stated_result && told_.role(m) == Role::stated_result;
+    });
+    if (!found.empty()) return found;
+    return told_.before(std::min(told_.size(), m + 4), reach, 2,
+                        [&](std::size_t k) { return told_.kind(k) == Kind::mass_percent && told_.same_matter(k, m); });
+  }
+
   void from_mass(std::size_t n, std::size_t m) {
     by_said_molar_mass(n, m);
+    if (told_.one_sample(n, m) && !is_certain(n, m)) of_another(n, m);
     for (const auto& [substance, share] : substances(n, m)) {
-      const double tie = ground_of(n, m) * sure_of(substance, n, m);
+      const double tie = ground_of_pair(told_, n, m) * sure_of(substance, n, m);
       const auto molar_mass = told_.molar_mass(substance);
       // Among many masses and many substances some two fit by chance: only what is tied is tried with any substance.
       if (!molar_mass || (!told_.one_sample(n, m) && share < 1)) continue;
@@ -167,15 +162,38 @@ class Portions {
                  told_[m].subject,
                  "one portion in several quantities"});
       if (told_.agrees(later, gives)) continue;  // of the pure substance, whatever percentage is said of it
-      for (const std::size_t s : sample.strengths) {
-        if (told_.kind(s) != Kind::mass_percent || !told_.stands(s)) continue;
-        to_.offer(std::max(later, s), tie * share, given_by_percent(n, m, s, *molar_mass),
+      for (const std::size_t s : percents_of(sample, m)) {
+        const bool its = std::find(sample.strengths.begin(), sample.strengths.end(), s) != sample.strengths.end();
+        to_.offer(std::max(later, s), its ? tie * share : ground::loose, given_by_percent(n, m, s, *molar_mass),
                   {RelationType::in_solution,
                    {{"solution_mass", m, ""}, {"strength", s, ""}, {"solute_amount", n, ""}},
                    {{"substance", substance}},
                    told_[m].subject,
                    "strength, mass and amount of one solution"});
       }
+    }
+  }
+
+  /// Whether there is hardly a doubt what the two are about.
+  bool is_certain(std::size_t a, std::size_t b) const {
+    constexpr double certain = 0.97;
+    return told_[a].subject_sure >= certain && told_[b].subject_sure >= certain;
+  }
+
+  /// That some other substance the narration speaks of fits: nothing need be wrong but what we took it to be of.
+  void of_another(std::size_t n, std::size_t m) {
+    const std::size_t later = std::max(n, m);
+    for (const std::string& substance : told_.all_named()) {
+      const auto molar_mass = told_.molar_mass(substance);
+      if (!molar_mass) continue;
+      const Sized gives = later == n ? told_.sized(m) / *molar_mass : told_.sized(n) * *molar_mass;
+      if (!told_.agrees(later, gives)) continue;
+      to_.offer(later, ground::faint, gives,
+                {RelationType::same_portion,
+                 {{"mass", m, ""}, {"amount", n, ""}},
+                 {{"substance", substance}},
+                 told_[m].subject,
+                 "one portion in several quantities"});
     }
   }
 
@@ -186,7 +204,7 @@ class Portions {
   }
 
   void from_volume(std::size_t n, std::size_t v) {
-    const double tie = ground_of(n, v);
+    const double tie = ground_of_pair(told_, n, v);
     const Sample& sample = told_.sample_of(v);
     if (!told_.one_sample(n, v) && !told_.same_matter(n, v)) return;
     // Of several strengths, such as the nominal and the one that was found, the one that fits is meant.
@@ -241,6 +259,9 @@ class Portions {
     }
   }
 
+  /// A strength that was found out replaces one that was aimed at.
+  bool was_found(std::size_t strength) const { return told_.role(strength) == Role::stated_result; }
+
   /// Moles in a portion of a solution whose strength was said before.
   void of_the_stock(std::size_t n, std::size_t v) {
     constexpr std::size_t reach = 30;
@@ -254,9 +275,9 @@ class Portions {
       const std::size_t last = std::max(n, v);
       const Sized gives = last == n ? told_.sized(v) * told_.sized(c) : told_.sized(n) / told_.sized(c);
       to_.offer(last,
-                !tied  ? ground::loose
-                : only ? ground::fair
-                       : ground::weak,
+                !tied                  ? ground::loose
+                : only || was_found(c) ? ground::fair
+                                       : ground::weak,
                 gives,
                 {RelationType::in_solution,
                  {{"solution_volume", v, ""}, {"strength", c, ""}, {"solute_amount", n, ""}},
@@ -299,77 +320,12 @@ class Portions {
     return Sized{density->value * 1000, 5};
   }
 
-  /// A gas may be taken at the conditions of the room or at those of a handbook: whichever gives what was said.
-  void from_gas(std::size_t n, std::size_t g) {
-    struct Conditions {
-      const char* temperature;
-      const char* pressure;
-      double litres;  ///< a mole takes
-    };
-    // Ideal gas law; IUPAC Gold Book, "standard conditions for gases" (0 °C: 100 kPa, formerly 101.325 kPa).
-    constexpr Conditions all[] = {{"", "", 24.06},
-                                  {"25 Cel", "101.325 kPa", 24.47},
-                                  {"20 Cel", "101.325 kPa", 24.06},
-                                  {"0 Cel", "101.325 kPa", 22.41},
-                                  {"0 Cel", "100 kPa", 22.71},
-                                  {"25 Cel", "100 kPa", 24.79}};
-    if (!told_.one_sample(n, g) && !told_.may_be_same_matter(n, g)) return;
-    const double tie = follows(n, g) ? ground::fair : ground_of(n, g);
-    const std::size_t later = std::max(n, g);
-    const std::string substance = substance_of(told_[g].subject.empty() ? told_[n].subject : told_[g].subject);
-    for (const Conditions& c : all) {
-      const bool room = *c.temperature == '\0';
-      // Rooms differ: a degree or two, and the weather.
-      const Sized molar_volume{c.litres / 1000, c.litres / 1000 * (room ? 0.012 : 0.002)};
-      SpokenRelation r{RelationType::gas_given_off,
-                       {{"amount", n, ""}, {"volume", g, ""}},
-                       {{"substance", substance}},
-                       told_[g].subject,
-                       "moles and volume of a gas"};
-      if (!room) {
-        r.given["temperature"] = c.temperature;
-        r.given["pressure"] = c.pressure;
-      } else {
-        add_room(r);
-      }
-      const Sized gives = later == g ? told_.sized(n) * molar_volume : told_.sized(g) / molar_volume;
-      to_.offer(later, room ? tie : tie * 0.9, gives, std::move(r));
-    }
-  }
-
-  /// A volume that was worked out right after moles of the same gas that were worked out: "0.49 moles, so 11.8 litres".
-  bool follows(std::size_t n, std::size_t g) const {
-    constexpr std::size_t reach = 4;
-    const bool both = told_.role(n) == model::Role::stated_result && told_.role(g) == model::Role::stated_result;
-    return n < g && g - n <= reach && both && told_.same_matter(n, g) && told_[n].reading.value != 1 &&
-           !told_.one_sample(n, g) && !told_[g].same_sample_as;
-  }
-
-  /// Near one atmosphere, as rooms are.
-  bool is_ambient(std::size_t i) const {
-    const double pascal = told_.sized(i).value;
-    return told_.kind(i) == Kind::pressure && pascal > 6e4 && pascal < 1.4e5;
-  }
-
-  /// The temperature and pressure of the room, where they were said.
-  void add_room(SpokenRelation& r) const {
-    std::optional<std::size_t> warmth;
-    std::optional<std::size_t> pressure;
-    for (std::size_t i = 0; i < told_.size(); ++i) {
-      if (!told_.stands(i)) continue;
-      if (is_ambient(i) && (!pressure || i <= r.terms.front().figure + 3)) pressure = i;
-      if (told_.kind(i) == Kind::temperature && i + 1 < told_.size() && told_.kind(i + 1) == Kind::pressure) warmth = i;
-    }
-    if (pressure) r.terms.push_back({"pressure", *pressure, ""});
-    if (warmth) r.terms.push_back({"temperature", *warmth, ""});
-  }
-
   /// Density, mass and volume of one portion.
   void weighings(const Sample& sample, std::size_t d) {
     if (!told_.stands(d)) return;
     for (const std::size_t v : sample.members) {
       if (told_.kind(v) != Kind::volume || !told_.stands(v)) continue;
-      std::vector<std::size_t> masses = near(v, Kind::mass);
+      std::vector<std::size_t> masses = told_.around(v, Kind::mass);
       std::erase_if(masses, [&](std::size_t m) { return !told_.one_sample(m, v); });
       const auto fits = std::find_if(masses.begin(), masses.end(),
                                      [&](std::size_t m) { return told_.agrees(m, told_.sized(v) * told_.sized(d)); });
@@ -379,7 +335,7 @@ class Portions {
         const Sized gives = last == m   ? told_.sized(v) * told_.sized(d)
                             : last == d ? told_.sized(m) / told_.sized(v)
                                         : told_.sized(m) / told_.sized(d);
-        to_.offer(last, ground_of(m, v), gives,
+        to_.offer(last, ground_of_pair(told_, m, v), gives,
                   {RelationType::same_portion,
                    {{"volume", v, ""}, {"mass", m, ""}, {"density", d, ""}},
                    {},
@@ -397,7 +353,7 @@ class Portions {
 
   /// Mass and volume of one portion with a density nobody says, or that was said of another portion of it.
   void mass_and_volume(std::size_t v) {
-    for (const std::size_t m : near(v, Kind::mass)) {
+    for (const std::size_t m : told_.around(v, Kind::mass)) {
       const bool tied = told_.one_sample(m, v);
       if (!tied && !told_.same_matter(m, v)) continue;
       if (!told_.sample_of(v).densities.empty() || is_spoonful(v)) continue;  // weighed already, or heaped
@@ -413,8 +369,10 @@ class Portions {
         to_.offer(last, grounds, last == m ? told_.sized(v) * density : told_.sized(m) / density, std::move(r));
       };
       for (std::size_t d = 0; d < last; ++d) {
-        if (told_.stands(d) && told_.kind(d) == Kind::density && told_.may_be_same_matter(d, v))
-          offer(d, tied ? ground::fair : ground::loose, told_.sized(d));
+        if (!told_.stands(d) || told_.kind(d) != Kind::density || !told_.may_be_same_matter(d, v)) continue;
+        constexpr int in_one_breath = 4;
+        const bool its = tied && told_.same_matter(d, v) && told_.sentences_between(d, v) <= in_one_breath;
+        offer(d, its ? ground::fair : ground::loose, told_.sized(d));
       }
       if (!tied || !sample.strengths.empty() || !sample.densities.empty()) continue;
       if (const auto density = density_of(sample, substance_of(told_[v].subject)))
@@ -434,6 +392,7 @@ class Portions {
     };
     for (std::size_t p = 0; p < told_.size(); ++p) {
       if (told_.kind(p) != Kind::mass_percent || !told_.stands(p) || !told_.same_matter(c, p)) continue;
+      by_table(c, p, of_one(c, p) || told_.one_sample(c, p), substance, *molar_mass);
       for (std::size_t d = 0; d < told_.size(); ++d) {
         if (told_.kind(d) != Kind::density || !told_.stands(d) || !told_.same_matter(c, d)) continue;
         const std::size_t last = std::max(c, p);
@@ -449,13 +408,32 @@ class Portions {
     }
   }
 
+  /// With the density the tables have for that strength.
+  void by_table(std::size_t c, std::size_t p, bool tied, const std::string& substance, const Sized& molar_mass) {
+    const auto density = solution_density(substance, told_.sized(p).value);
+    if (!density) return;
+    const std::size_t last = std::max(c, p);
+    const Sized gives = last == p ? told_.sized(c) * molar_mass / *density : told_.sized(p) * *density / molar_mass;
+    to_.offer(last, tied ? ground::fair : ground::faint, gives,
+              {RelationType::in_solution,
+               {{"strength", c, ""}, {"strength", p, ""}},
+               {{"substance", substance}},
+               told_[c].subject,
+               "one strength in moles and in percent"});
+  }
+
   /// The same quantity again, in another unit. In the same unit a different number is another weighing, or what was
   /// aimed at: no mistake.
   void said_again(std::size_t i) {
     for (const std::size_t k : told_.sample_of(i).members) {
       if (k >= i || told_.kind(k) != told_.kind(i) || !told_.stands(k)) continue;
       const bool converted = told_[k].reading.unit != told_[i].reading.unit;
-      to_.offer(i, converted ? ground_of(i, k) : ground::loose, told_.sized(k),
+      const bool plain = converted && told_[i].unit_said && told_[k].unit_said;
+      to_.offer(i,
+                plain       ? ground_of_pair(told_, i, k)
+                : converted ? ground::weak
+                            : ground::loose,
+                told_.sized(k),
                 {RelationType::same_portion,
                  {{"same", k, ""}, {"same", i, ""}},
                  {},

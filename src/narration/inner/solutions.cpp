@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "chem/commercial.h"
 #include "narration/inner/equations.h"
 
 namespace sash::narration {
@@ -21,8 +22,8 @@ class Solutions {
       if (!told_.stands(i)) continue;
       const Kind k = told_.kind(i);
       if (k == Kind::molar_concentration || k == Kind::mass_percent || k == Kind::mass_concentration) made_up(i);
+      if (k == Kind::molar_concentration || k == Kind::volume_percent) diluted(i);
       if (k == Kind::molar_concentration) {
-        diluted(i);
         mixed(i);
         titrated(i);
       }
@@ -82,8 +83,17 @@ class Solutions {
     }
   }
 
+  /// Acids and ammonia that come in bottles of their solution: what is weighed of them is no pure solute.
+  static bool is_bought_as_solution(const std::string& matter) {
+    constexpr double nearly_pure = 0.9;
+    if (!matter.ends_with(" acid") && matter != "ammonia") return false;
+    const auto bought = chem::commercial_solution("concentrated " + matter);
+    return bought && bought->solution.w < nearly_pure;
+  }
+
   /// No strength is said of it but perhaps figure `strength`.
   bool is_pure(std::size_t k, std::size_t strength) const {
+    if (told_.kind(k) == Kind::mass && is_bought_as_solution(told_.matter(k))) return false;
     const auto& strengths = told_.sample_of(k).strengths;
     return std::all_of(strengths.begin(), strengths.end(), [&](std::size_t s) { return s == strength; });
   }
@@ -144,8 +154,9 @@ class Solutions {
   /// The solute stays, the solution grows. Either the weak strength or the strong one is what was worked out.
   void diluted(std::size_t i) {
     constexpr std::size_t reach = 14;
-    const auto strengths = told_.before(
-        i, reach, 3, [&](std::size_t k) { return molar(k) && told_.same_matter(i, k) && !told_.one_sample(i, k); });
+    const auto strengths = told_.before(i, reach, 3, [&](std::size_t k) {
+      return told_.kind(k) == told_.kind(i) && told_.same_matter(i, k) && !told_.one_sample(i, k);
+    });
     const auto volumes = told_.before(i, reach, 6, [&](std::size_t k) {
       return told_.kind(k) == Kind::volume &&
              (told_.same_matter(i, k) || told_.matter(k) == "water" || !told_[k].sum_of.empty());
@@ -254,11 +265,17 @@ class Solutions {
           i, reach, 4, [&](std::size_t k) { return told_.kind(k) == Kind::volume && told_.same_matter(k, i); });
       for (std::size_t u = 0; u < used.size(); ++u) {
         for (std::size_t s = 0; s < samples.size(); ++s) {
-          const bool plain = titrant == titrants.front() && u == 0 && s == 0;
+          const bool plain = titrant == titrants.front() && u == 0 && s == 0 && !is_found_before(i, used[u]);
           titrate(i, titrant, used[u], samples[s], plain ? ground::fair : ground::loose);
         }
       }
     }
+  }
+
+  /// Whether a strength was worked out between the titration and figure `i`, which then follows from that one.
+  bool is_found_before(std::size_t i, std::size_t used) const {
+    return !told_.before(i, i - used, 1, [&](std::size_t k) { return k > used && molar(k) && told_.same_matter(i, k); })
+                .empty();
   }
 
   void titrate(std::size_t i, std::size_t titrant, std::size_t used, std::size_t sample, double grounds) {

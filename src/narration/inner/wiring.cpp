@@ -6,6 +6,13 @@
 
 namespace sash::narration {
 
+double ground_of_pair(const Ledger& told, std::size_t a, std::size_t b) {
+  if (!told.one_sample(a, b)) return ground::loose;
+  const double apart = 0.001 * static_cast<double>(a > b ? a - b : b - a);
+  // Said in one breath; further off, the tie itself may be wrong.
+  return (told.sentences_between(a, b) <= 2 ? ground::firm : ground::fair) - apart;
+}
+
 /// Numbers that agree go before words, but for vague ones: those agree with anything.
 int Wirings::rank(const Way& way) {
   switch (way.fit) {
@@ -18,7 +25,7 @@ int Wirings::rank(const Way& way) {
     case Fit::off:
       break;
   }
-  return way.relation.confidence >= ground::sure ? 2 : 0;
+  return way.relation.confidence >= ground::fair ? 2 : 0;
 }
 
 bool Wirings::better(const Way& a, const Way& b) {
@@ -66,6 +73,15 @@ void Wirings::offer(std::size_t result, double ground, std::optional<Sized> give
   if (!first && better(way, it->second)) it->second = std::move(way);
 }
 
+double Wirings::certainty(const SpokenRelation& relation) const {
+  double logs = 0;
+  for (const SpokenTerm& term : relation.terms) {
+    const SpokenFigure& f = told_[term.figure];
+    logs += std::log(std::max(f.subject_sure * f.sample_sure, 1e-6));
+  }
+  return std::exp(logs / (2 * static_cast<double>(std::max<std::size_t>(relation.terms.size(), 1))));
+}
+
 std::vector<SpokenRelation> Wirings::chosen() const {
   std::vector<SpokenRelation> out;
   for (const auto& [result, way] : best_) {
@@ -73,7 +89,10 @@ std::vector<SpokenRelation> Wirings::chosen() const {
     if (way.fit == Fit::agrees)
       r.confidence = r.confidence < ground::loose ? ground::weak : std::max(r.confidence, ground::fair);
     if (way.fit == Fit::nearly || way.fit == Fit::vaguely) r.confidence = ground::weak;
-    if (r.confidence >= ground::weak) out.push_back(std::move(r));
+    if (r.confidence < ground::weak) continue;
+    // An objection is worth no more than the reading it rests on.
+    if (way.fit == Fit::off) r.confidence *= certainty(r);
+    out.push_back(std::move(r));
   }
   return out;
 }

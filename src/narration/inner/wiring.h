@@ -22,6 +22,9 @@ constexpr double loose = 0.3;  ///< it could be: proposed only where the numbers
 constexpr double faint = 0.2;  ///< any two figures could be it: only tells that nothing need be wrong
 }  // namespace ground
 
+/// How firmly two figures belong to one portion: tied and said in one breath, tied, or merely near.
+double ground_of_pair(const Ledger& told, std::size_t a, std::size_t b);
+
 /// Collects ways for each result and chooses among them. Requires: the ledger outlives it.
 class Wirings {
  public:
@@ -44,6 +47,8 @@ class Wirings {
   Fit fit_of(std::size_t result, const std::optional<Sized>& gives, double ground) const;
   /// By a factor that is no slip of the decimal point.
   bool is_far_off(std::size_t result, const Sized& gives) const;
+  /// How sure the reading is of the figures of a relation: of what they are about and whose sample they restate.
+  double certainty(const SpokenRelation& relation) const;
   static int rank(const Way& way);
   static bool better(const Way& a, const Way& b);
 

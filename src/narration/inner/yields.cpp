@@ -29,6 +29,9 @@ class Yields {
            told_.kind(k) == Kind::volume;
   }
 
+  /// "A mole of it weighs ...": what a conversion goes by.
+  bool is_one_mole(std::size_t k) const { return told_.kind(k) == Kind::amount && told_[k].reading.value == 1; }
+
   void against_theory(std::size_t i) {
     constexpr std::size_t reach = 60;
     constexpr std::size_t ahead = 3;
@@ -39,6 +42,7 @@ class Yields {
     for (const std::size_t actual : near) {
       for (const std::size_t whole : near) {
         if (actual == whole || told_.kind(actual) != told_.kind(whole) || told_.one_sample(actual, whole)) continue;
+        if (is_one_mole(actual) || is_one_mole(whole)) continue;
         offer(i, actual, whole, near);
       }
     }
@@ -107,7 +111,7 @@ class Yields {
     const bool got = told_.role(actual) == Role::product || told_.role(actual) == Role::recovered;
     const bool same = told_.same_matter(actual, whole);
     if (in_one_breath(percent, actual, whole)) {
-      if (said_to_be_expected(whole)) return ground::firm;
+      if (said_to_be_expected(whole)) return told_.may_be_same_matter(actual, whole) ? ground::firm : ground::fair;
       if (same && (tied || got)) return ground::fair;
     }
     if (!tied || !same)
