@@ -153,9 +153,15 @@ double log_k_spread(const ChemicalSystem& system, std::size_t constant, double c
     return s.formula.same_composition(water()) ||
            (s.state == State::solid ? system.find_solid(s.formula) : system.find(s.formula)).has_value();
   };
+  // A solid and what of it is dissolved as such have one formula.
+  const auto state_of_made = [&own](const Equation& equation) {
+    const auto made = equation.find(own.made);
+    return made ? equation.all()[*made].state : std::nullopt;
+  };
+  const auto own_state = state_of_made(own.equation);
   for (const EquilibriumConstant& row : table().rows) {
     const auto made = row.equation.find(own.made);
-    if (!made || !std::ranges::all_of(row.equation.all(), known)) continue;
+    if (!made || !std::ranges::all_of(row.equation.all(), known) || state_of_made(row.equation) != own_state) continue;
     const auto ours = system.log_k(row.equation);
     if (!ours) continue;
     // What another source says of the substance, as if all else were as here.

@@ -1,5 +1,7 @@
 #include "workings/writing.h"
 
+#include <algorithm>
+#include <string_view>
 #include <utility>
 
 namespace sash::workings {
@@ -81,6 +83,16 @@ std::string plain_text(const Workings& workings) {
     if (!text.empty()) text += '\n';
     text += plain_text(line);
   }
+  return text;
+}
+
+std::string to_begin_with(std::string text) {
+  const auto small = [](char c) { return c >= 'a' && c <= 'z'; };
+  const auto large = [](char c) { return c >= 'A' && c <= 'Z'; };
+  if (text.empty() || !small(text[0])) return text;
+  const std::string_view word = std::string_view(text).substr(0, text.find(' '));
+  const bool meant = std::any_of(word.begin(), word.end(), large);
+  if (!meant) text[0] = static_cast<char>(text[0] - 'a' + 'A');
   return text;
 }
 

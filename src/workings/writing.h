@@ -56,4 +56,7 @@ struct Workings {
 std::string plain_text(const Line& line);
 std::string plain_text(const Workings& workings);  ///< lines end with \n, but the last
 
+/// With a capital to begin a sentence, but for words whose case carries a meaning: "pH", "pKa", "kPa".
+std::string to_begin_with(std::string text);
+
 }  // namespace sash::workings

@@ -85,7 +85,7 @@ TEST(Check, NeedsAValueAboveZero) {
   auto b = acid("0 g", "20.0 mL");
   const Finding f = only_finding(b);
   EXPECT_EQ(f.verdict, Verdict::unsettled);
-  EXPECT_THAT(f.missing, ElementsAre("a value of mass of nitric acid above zero"));
+  EXPECT_THAT(f.missing, ElementsAre("a value of mass of nitric acid above zero, not 0 g"));
 }
 
 TEST(Check, SaysThatAVolumeIsNoMass) {
@@ -150,7 +150,7 @@ TEST(Check, AYieldOverOneHundredPercentCannotBe) {
   const Finding f = only_finding(b);
   EXPECT_EQ(f.verdict, Verdict::agrees) << "11.0 of 10.0 is 110 %: the arithmetic holds";
   EXPECT_THAT(f.sentence, HasSubstr("works out to the same"));
-  EXPECT_THAT(f.remark, HasSubstr("more than 100 % cannot be pure, dry product"));
+  EXPECT_THAT(f.remark, HasSubstr("More than 100 % cannot be pure, dry product"));
   EXPECT_EQ(label_of(f), "agrees, but cannot be");
   EXPECT_FALSE(f.explanations.empty());
   const Report report = check(b.record());

@@ -78,7 +78,7 @@ TEST(Equilibrium, LetsFallOutWhatNobodyNamed) {
   const Report report = check(b.record());
   const FigureState* state = report.find(left);
   ASSERT_TRUE(state && state->reconciled) << report.findings.at(0).sentence;
-  EXPECT_THAT(plain_text(report.findings.at(0).workings), HasSubstr("Cl\u207b 0.09 mol/L, solid AgCl 0.01 mol/L"));
+  EXPECT_THAT(plain_text(report.findings.at(0).workings), HasSubstr("Cl\u207b 0.0900 mol/L, solid AgCl 0.0100 mol/L"));
 }
 
 TEST(Equilibrium, OfWhatDoesNotFormThereIsNothing) {

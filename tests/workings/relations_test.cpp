@@ -44,7 +44,7 @@ TEST(Electrolysis, AnEfficiencyOverOneCannotBe) {
              {{"electrons", "2"}});
   const Finding f = first(b);
   EXPECT_EQ(f.verdict, Verdict::worked_out) << f.sentence;  // nothing else states it
-  EXPECT_NE(f.remark.find("more than 100 % cannot have come from this charge alone"), std::string::npos) << f.remark;
+  EXPECT_NE(f.remark.find("More than 100 % cannot have come from this charge alone"), std::string::npos) << f.remark;
 }
 
 TEST(Mixing, AddsUpWhatThePartsHold) {

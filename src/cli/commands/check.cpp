@@ -107,17 +107,30 @@ std::string when(const Finding& finding, const model::Record& record) {
   return first ? time_text(*first) : "-";
 }
 
+// What the sentence does not say already.
+void print_besides(const Finding& finding, std::ostream& out) {
+  std::string text;
+  for (const auto& b : finding.besides) {
+    if (!b.is_mass || finding.sentence.find(b.value.text) != std::string::npos) continue;
+    text += (text.empty() ? "" : ", ") + b.name + " " + b.value.text;
+  }
+  if (!text.empty()) out << "    besides: " << text << '\n';
+}
+
 void print(const Finding& finding, const model::Record& record, std::ostream& out) {
   out << workings::label_of(finding) << "  " << when(finding, record) << "  " << title(finding, record) << "\n    "
       << finding.sentence << '\n';
   if (!finding.remark.empty()) out << "    But: " << finding.remark << '\n';
   const std::string written = workings::plain_text(finding.workings);
   for (const auto line : split_lines(written)) out << "      " << line << '\n';
+  print_besides(finding, out);
   if (finding.verdict == workings::Verdict::conflicts && !finding.tolerance_reason.empty())
     out << "    " << finding.tolerance_reason << '\n';
-  for (const auto& missing : finding.missing) out << "    missing: " << missing << '\n';
   for (const auto& culprit : finding.culprits) out << "    " << culprit.sentence << '\n';
   for (const auto& explanation : finding.explanations) out << "    could be: " << explanation.sentence << '\n';
+  for (const auto& note : finding.notes) {
+    if (written.find(note) == std::string::npos) out << "    note: " << note << '\n';
+  }
 }
 
 }  // namespace
@@ -136,6 +149,8 @@ int check(const std::string& path, bool json, const Console& console) {
     console.out << as_json(record, report, cover).dump(2) << '\n';
   } else {
     for (const auto& finding : report.findings) print(finding, record, console.out);
+    if (!report.findings.empty())
+      console.out << "± is the expanded uncertainty, coverage factor 2 (about 95 %) where nothing else is said.\n";
     for (const auto& finding : cover.findings) {
       if (finding.gap == safety::Gap::none) continue;
       const auto* hazard = model::find(record, finding.hazard);

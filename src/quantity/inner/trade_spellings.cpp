@@ -151,6 +151,8 @@ constexpr Spelling word_table[] = {
     {"sp. gr.", "[SG]"},
     {"sp gr", "[SG]"},
     {"specific gravity", "[SG]"},
+    {"vol", "[vol]"},
+    {"volume strength", "[vol]"},
     {"metre", "m"},
     {"meter", "m"},
     {"m", "m"},

@@ -80,6 +80,9 @@ constexpr Atom table[] = {
     {"[degBe]", "°Bé", plain_only, density, Scale(999.016), 0, Law::baume_heavy, alone},
     {"[degBe_l]", "°Bé (light)", plain_only, density, Scale(999.016), 0, Law::baume_light, alone},
     {"[SG]", "sp. gr.", plain_only, density, Scale(999.97495), 0, Law::linear, alone},
+    // Hydrogen peroxide by the oxygen it gives: mL at 0 °C and 101.325 kPa, of 22.41396954 L/mol (CODATA 2018), from
+    // 1 mL, each from two molecules; a private code.
+    {"[vol]", "vol", plain_only, molar_concentration, Scale(2e3, 22.41396954), 0, Law::linear, alone},
     // Avoirdupois and US customary.
     {"[gr]", "gr", plain_only, mass, Scale(6479891, 1e11)},
     {"[oz_av]", "oz", plain_only, mass, Scale(45359237, 16e8)},

@@ -1,7 +1,10 @@
 // What may be different in the flask than in the words.
 #include <algorithm>
 #include <cmath>
+#include <set>
+#include <string_view>
 
+#include "chem/molar_mass.h"
 #include "chem/names.h"
 #include "quantity/show.h"
 #include "support/text.h"
@@ -17,6 +20,16 @@ using quantity::Kind;
 
 const std::vector<std::string> hydrate_waters{"0.5", "1", "2", "3", "4", "5", "6", "7", "8", "9", "10", "12"};
 
+// Of other than these, water of crystallisation is common; of these only where a hydrate has a name (oxalic acid).
+bool holds_metal(const chem::Formula& formula) {
+  static const std::set<std::string_view> others{"H", "He", "B",  "C",  "N",  "O",  "F",  "Ne", "Si", "P",
+                                                 "S", "Cl", "Ar", "As", "Se", "Br", "Kr", "Te", "I",  "Xe"};
+  const auto& atoms = formula.parts().front().composition;
+  return std::any_of(atoms.begin(), atoms.end(), [&](const chem::AtomCount& atom) {
+    return !others.contains(chem::element(atom.what.number).symbol);
+  });
+}
+
 // The same formula with other water of crystallisation, none included; itself excluded.
 std::vector<chem::Formula> other_hydrates(const chem::Formula& formula) {
   std::vector<chem::Formula> result;
@@ -28,9 +41,11 @@ std::vector<chem::Formula> other_hydrates(const chem::Formula& formula) {
     if (auto anhydrous = chem::read_formula(bare)) result.push_back(std::move(*anhydrous));
   }
   if (formula.parts().front().composition.size() < 2) return result;  // elements hold no water
+  const bool salt = holds_metal(formula);
   for (const std::string& waters : hydrate_waters) {
     auto hydrate = chem::read_formula(bare + "*" + (waters == "1" ? "" : waters) + "H2O");
-    if (hydrate && !hydrate->same_composition(formula)) result.push_back(std::move(*hydrate));
+    if (!hydrate || hydrate->same_composition(formula)) continue;
+    if (salt || !chem::NameBook::standard().names_of(*hydrate).empty()) result.push_back(std::move(*hydrate));
   }
   return result;
 }
@@ -70,18 +85,26 @@ class Readings {
     result_.push_back(std::move(e));
   }
 
-  // Whether the relation would agree if it were written like this.
-  bool agrees(model::Relation changed) const {
+  // The finding of the relation if it were written like this; nothing where that would not agree.
+  std::optional<Finding> agreeing(model::Relation changed) const {
     if (over_the_top()) std::erase_if(changed.terms, [](const model::Term& t) { return t.slot == "percent"; });
     const Drafted trial{&changed, draft_of(changed, book_)};
-    if (!trial.usable() || !obstacles(trial.draft, book_).empty()) return false;
+    if (!trial.usable() || !obstacles(trial.draft, book_).empty()) return std::nullopt;
     std::vector<const Drafted*> drafted = all_;
     std::replace(drafted.begin(), drafted.end(), &d_, &trial);
-    const Finding finding = Judge(drafted, book_, {}).finding_of(trial);
-    if (finding.verdict == Verdict::conflicts || finding.verdict == Verdict::unsettled) return false;
-    if (!finding.remark.empty()) return false;
-    return !finding.computed || finding.computed->unit != "%" ||
-           finding.computed->value >= 100 * least_believable_yield;
+    Finding finding = Judge(drafted, book_, {}).finding_of(trial);
+    if (finding.verdict == Verdict::conflicts || finding.verdict == Verdict::unsettled) return std::nullopt;
+    if (!finding.remark.empty()) return std::nullopt;
+    const bool percent = finding.computed && finding.computed->unit == "%";
+    if (percent && finding.computed->value < 100 * least_believable_yield) return std::nullopt;
+    return finding;
+  }
+  bool agrees(model::Relation changed) const { return agreeing(std::move(changed)).has_value(); }
+
+  // Where the yield was too high: what it would then be.
+  std::string yield_then(const Finding& trial) const {
+    if (!over_the_top() || !trial.computed || trial.computed->unit != "%") return {};
+    return " (a yield of " + quantity::show_with_unit(trial.computed->value, "%", 3) + ")";
   }
 
   bool is_yield() const { return d_.relation->type == RelationType::yield; }
@@ -152,16 +175,39 @@ class Readings {
       }
       const auto formula = species.empty() ? chem::formula_of(value->figure->subject) : chem::formula_of(species);
       if (!formula) continue;
+      if (!d_.relation->given.contains("equation")) {
+        heavier_form(*value, *formula, term.slot);
+        continue;
+      }
       const std::string now = form_now(*formula);
       const auto written = chem::read_formula(now);
-      std::vector<chem::Formula> agreeing;
+      std::vector<chem::Formula> forms;
+      std::string yield;
       for (chem::Formula& form : other_hydrates(written ? *written : *formula)) {
         model::Relation changed = *d_.relation;
         changed.given["form:" + formula->plain()] = form.plain();
-        if (agrees(changed)) agreeing.push_back(std::move(form));
-        if (!agreeing.empty() && over_the_top()) break;  // the least water that suffices
+        const auto trial = agreeing(changed);
+        if (!trial) continue;
+        forms.push_back(std::move(form));
+        yield = yield_then(*trial);
+        if (over_the_top()) break;  // the least water that suffices
       }
-      for (const chem::Formula& form : likeliest(std::move(agreeing))) say_form(*value, now, form);
+      for (const chem::Formula& form : likeliest(std::move(forms))) say_form(*value, now, form, yield);
+    }
+  }
+
+  // Without an equation only the masses tell: what is isolated may hold water that the theory does not count.
+  void heavier_form(const FigureValue& value, const chem::Formula& formula, const std::string& slot) {
+    const auto much = too_much();
+    const auto bare = chem::molar_mass(formula);
+    if (!much || !bare || slot != "actual") return;
+    constexpr double by_weighing = 0.005;
+    for (const chem::Formula& form : other_hydrates(formula)) {
+      const auto heavier = chem::molar_mass(form);
+      if (!heavier || heavier->value / bare->value < much->times * (1 - by_weighing)) continue;
+      const double leaves = 100 * much->times * bare->value / heavier->value;
+      say_form(value, formula.plain(), form, " (a yield of " + quantity::show_with_unit(leaves, "%", 3) + ")");
+      return;
     }
   }
 
@@ -198,7 +244,7 @@ class Readings {
     return formula.plain();
   }
 
-  void say_form(const FigureValue& value, const std::string& now, const chem::Formula& form) {
+  void say_form(const FigureValue& value, const std::string& now, const chem::Formula& form, const std::string& yield) {
     const auto written = chem::read_formula(now);
     const std::string was = written ? written->unicode() : now;
     if (finding_.said && finding_.said->figure != value.figure->id && !over_the_top()) {
@@ -209,7 +255,7 @@ class Readings {
           2.0);
     } else {
       add(Explanation::Kind::other_hydrate,
-          "Perhaps " + value.name + " was that of " + form.unicode() +
+          "Perhaps " + value.name + " was that of " + form.unicode() + yield +
               (over_the_top() ? " or a hydrate with more water" : "") + ", not of " + was + ".",
           2.0);
     }
@@ -238,9 +284,12 @@ class Readings {
           if (t.slot == "product") t.about = s.formula.plain();
         }
       }
-      if (changed == *d_.relation || !agrees(changed)) continue;
+      const auto trial = changed == *d_.relation ? std::nullopt : agreeing(changed);
+      if (!trial) continue;
       add(Explanation::Kind::other_product,
-          "Perhaps what was weighed was " + s.formula.unicode() + ", another product of the equation.", 3.0);
+          "Perhaps what was weighed was " + s.formula.unicode() + yield_then(*trial) +
+              ", another product of the equation.",
+          3.0);
     }
   }
 
@@ -270,10 +319,13 @@ class Readings {
     }
     const auto formula = text.empty() ? Outcome<chem::Formula>(Fault{}) : chem::formula_of(text);
     if (!formula) return;
-    for (const chem::Formula& form : other_hydrates(*formula)) {
+    std::vector<chem::Formula> forms;
+    for (chem::Formula& form : other_hydrates(*formula)) {
       model::Relation changed = *d_.relation;
       changed.given["substance"] = form.plain();
-      if (!agrees(changed)) continue;
+      if (agrees(changed)) forms.push_back(std::move(form));
+    }
+    for (const chem::Formula& form : likeliest(std::move(forms))) {
       const bool bare = form.water_of_crystallisation().zero();
       add(bare ? Explanation::Kind::wrong_formula_weight : Explanation::Kind::other_hydrate,
           bare ? "Perhaps the molar mass of anhydrous " + form.unicode() + " was used for " + formula->unicode() + "."

@@ -24,6 +24,18 @@ std::set<model::FigureId> figures_of(const Part& part, const Network& network) {
   return result;
 }
 
+// A value that would settle the conflict and cannot be all the same: a yield over 100 %, less than nothing.
+bool cannot_be(const Suspect::Value& v, const Network& network) {
+  const Quantity& q = *network.quantities[v.variable];
+  const double sure = 2 * v.spread;
+  return (q.most && v.value - sure > *q.most) || (!can_be_negative(q.kind) && v.value + sure <= 0);
+}
+
+bool cannot_be(const Suspect& suspect, const Network& network) {
+  return std::any_of(suspect.values.begin(), suspect.values.end(),
+                     [&](const auto& v) { return cannot_be(v, network); });
+}
+
 Culprit culprit_of(const Suspect& suspect, bool tied, const Network& network, const FigureBook& book) {
   Culprit culprit;
   culprit.tied = tied;
@@ -34,17 +46,25 @@ Culprit culprit_of(const Suspect& suspect, bool tied, const Network& network, co
     culprit.should_be.push_back(computed_text(value, v.value, v.spread));
     if (!who.empty()) who += " and ";
     who += value.name + " (given as " + said_text(value).text + ") were " + culprit.should_be.back().text;
+    if (cannot_be(v, network)) who += ", which cannot be";
   }
   culprit.sentence = "If " + who + (suspect.settles ? ", everything else would agree." : ", less would disagree.");
-  if (tied) culprit.sentence += " Others would do as well: the figures cannot tell them apart.";
   return culprit;
 }
 
-std::vector<Culprit> culprits_of(const Suspicion& suspicion, const Network& network, const FigureBook& book) {
+// Of those that cannot be told apart, what is possible comes first; that there are several is said once.
+std::vector<Culprit> culprits_of(Suspicion suspicion, const Network& network, const FigureBook& book) {
+  const auto tied_end = suspicion.suspects.begin() + static_cast<std::ptrdiff_t>(suspicion.tied);
+  std::stable_partition(suspicion.suspects.begin(), tied_end,
+                        [&](const Suspect& suspect) { return !cannot_be(suspect, network); });
   std::vector<Culprit> result;
   for (std::size_t i = 0; i < suspicion.suspects.size() && (i < shown_culprits || i < suspicion.tied); ++i) {
     if (i >= suspicion.tied && !suspicion.suspects[i].settles) break;
     result.push_back(culprit_of(suspicion.suspects[i], suspicion.tied > 1 && i < suspicion.tied, network, book));
+  }
+  if (suspicion.tied > 1) {
+    result.front().sentence += suspicion.tied == 2 ? " Another one would do as well" : " Others would do as well";
+    result.front().sentence += ": the figures cannot tell which one is wrong.";
   }
   return result;
 }

@@ -11,6 +11,7 @@
 #include "quantity/student.h"
 #include "quantity/value.h"
 #include "support/text.h"
+#include "workings/inner/figure_names.h"
 
 namespace sash::workings::inner {
 namespace {
@@ -18,6 +19,7 @@ namespace {
 using quantity::Kind;
 
 constexpr double largest = 1e100;  // SI; beyond it squares and products leave the range of numbers
+constexpr double smallest = 1e-100;
 constexpr double usual_coverage = 2;
 
 quantity::Hedge hedge_of(model::Hedge hedge) {
@@ -34,16 +36,6 @@ quantity::Hedge hedge_of(model::Hedge hedge) {
       return quantity::Hedge::range;
   }
   return quantity::Hedge::exact;
-}
-
-std::string name_of_figure(const model::Figure& figure, const model::Record& record) {
-  if (!figure.label.empty()) return "\u201C" + figure.label + "\u201D";
-  std::string name(quantity::kind_label(figure.kind));
-  if (!figure.subject.empty()) return name + " of " + figure.subject;
-  const model::Portion* portion = figure.portion ? model::find(record, *figure.portion) : nullptr;
-  if (portion != nullptr && !portion->name.empty()) return name + " of " + portion->name;
-  if (portion != nullptr && !portion->subject.empty()) return name + " of " + portion->subject;
-  return name;
 }
 
 // "mean of 5 readings": how many there were.
@@ -78,10 +70,10 @@ Outcome<quantity::Spread> doubt_of(const model::Figure& figure, const FigureValu
   return estimate.spread;
 }
 
-FigureValue value_of(const model::Figure& figure, const model::Record& record) {
+FigureValue value_of(const model::Figure& figure, std::string name) {
   FigureValue value;
   value.figure = &figure;
-  value.name = name_of_figure(figure, record);
+  value.name = std::move(name);
   value.unit = quantity::default_unit(figure.kind);
   if (!figure.reading) return value;
   const model::Reading& reading = *figure.reading;
@@ -111,6 +103,10 @@ FigureValue value_of(const model::Figure& figure, const model::Record& record) {
     value.trouble = "The value of " + value.name + " is too large to compute with.";
     return value;
   }
+  if (si->si() != 0 && std::fabs(si->si()) < smallest) {
+    value.trouble = "The value of " + value.name + " is too small to compute with.";
+    return value;
+  }
   value.as_said = figure.doubt.from == model::Doubt::From::as_said;
   value.stated = true;
   value.si = si->si();
@@ -128,7 +124,8 @@ double FigureValue::spread_from_si(double spread, double value) const {
 }
 
 FigureBook::FigureBook(const model::Record& record) : record_(record) {
-  for (const model::Figure& figure : record.figures) values_.emplace(figure.id, value_of(figure, record));
+  const FigureNames names(record);
+  for (const model::Figure& figure : record.figures) values_.emplace(figure.id, value_of(figure, names.of(figure)));
 }
 
 const FigureValue* FigureBook::find(model::FigureId id) const {
@@ -155,11 +152,18 @@ double coverage_of(std::optional<double> freedom) {
   return std::max(usual_coverage, quantity::coverage_factor(0.95, std::max(1.0, std::floor(*freedom))));
 }
 
+std::string digits_as_given(const FigureValue& value) {
+  const std::string& digits = value.said.digits;
+  if (digits.empty()) return quantity::show_number(value.said.value);
+  const auto power = digits.find_first_of("eE");
+  if (power == std::string::npos) return replace_all(digits, "-", "\u2212");
+  const auto is_digit = [](char c) { return c >= '0' && c <= '9'; };
+  const auto count = std::count_if(digits.begin(), digits.begin() + static_cast<std::ptrdiff_t>(power), is_digit);
+  return quantity::show_significant(value.said.value, std::max(1, static_cast<int>(count)));
+}
+
 Reckoned said_text(const FigureValue& value) {
-  const auto number = [&](double n, const std::string& digits) {
-    return digits.empty() ? quantity::show_number(n) : replace_all(digits, "-", "\u2212");
-  };
-  std::string text = number(value.said.value, value.said.digits);
+  std::string text = digits_as_given(value);
   switch (value.said.hedge) {
     case quantity::Hedge::about:
       text = "about " + text;

@@ -54,6 +54,9 @@ FigureValue unstated(const model::Figure& figure, std::string name);
 /// Source: JCGM 100:2008, G.4 and G.6.6.
 double coverage_of(std::optional<double> freedom);
 
+/// The number as it was given, for people: "28.4", "1.0×10⁻⁸" for 1.0e-8. Requires: stated.
+std::string digits_as_given(const FigureValue& value);
+
 /// As given: "28.4 g", "about 5 mL", "4–5 g".
 Reckoned said_text(const FigureValue& value);
 

@@ -40,6 +40,8 @@ class Judge {
   void note_few_readings(Finding& finding, double freedom) const;
   void note_close_call(Finding& finding, const Drafted& d, const Attempt& attempt) const;
   void tell_besides(Finding& finding, const Drafted& d, const Attempt& attempt) const;
+  void tell_other_figures(Finding& finding, const Drafted& d, const Attempt& attempt,
+                          std::vector<VariableIndex>& written) const;
   void bound(Finding& finding, const Estimate& e, const Quantity& q, const FigureValue& value) const;
   void bound_the_rest(Finding& finding, const Drafted& d, const Attempt& attempt) const;
   std::optional<Attempt> follow_on(const Drafted& d) const;

@@ -1,4 +1,5 @@
 // What a judged attempt comes to: compared, bounded and put into words.
+#include <algorithm>
 #include <cmath>
 #include <utility>
 
@@ -13,9 +14,10 @@ namespace {
 constexpr double coverage = 2;             // JCGM 100:2008, G.6.6: about 95 %
 constexpr double as_good_as_equal = 1e-9;  // relative
 
-std::string capital(std::string text) {
-  if (!text.empty() && text[0] >= 'a' && text[0] <= 'z') text[0] = static_cast<char>(text[0] - 'a' + 'A');
-  return text;
+// After "pH of the buffer works out to" the text "pH 4.65" would say it twice.
+std::string in_sentence(const FigureValue& value, const std::string& text) {
+  const bool twice = value.figure->kind == quantity::Kind::pH && text.starts_with("pH ");
+  return twice ? text.substr(3) : text;
 }
 
 // Welch-Satterthwaite for the difference of two (JCGM 100:2008, G.4.1).
@@ -49,7 +51,8 @@ void Judge::settle(Finding& finding, const Drafted& d, const Attempt& a) const {
     compare(finding, value, e);
   } else {
     finding.verdict = Verdict::worked_out;
-    finding.sentence = capital(value.name) + " works out to " + finding.computed->text + "; nobody states it.";
+    finding.sentence = to_begin_with(value.name) + " works out to " + in_sentence(value, finding.computed->text) +
+                       "; nobody states it.";
   }
   tell_besides(finding, d, a);
   if (!drawing.empty()) finding.workings.lines.push_back({Piece::words(drawing)});
@@ -90,7 +93,16 @@ void Judge::tell_besides(Finding& finding, const Drafted& d, const Attempt& a) c
         {q.name, q.kind == quantity::Kind::mass, computed_text(unstated(nameless, q.name), e.value, e.spread)});
     written.push_back(v);
   }
+  tell_other_figures(finding, d, a, written);
   finding.workings = written_out(a.network, a.reconciliation.estimates, book_, written, constants_);
+  const auto worth_saying = [&](const Besides& b) {
+    return b.value.figure != model::FigureId{} || (b.is_mass && finding.verdict == Verdict::worked_out);
+  };
+  std::string besides;
+  for (const Besides& b : finding.besides) {
+    if (worth_saying(b)) besides += (besides.empty() ? " Besides: " : ", ") + b.name + " " + b.value.text;
+  }
+  if (!besides.empty()) finding.sentence += besides + ".";
   if (finding.verdict != Verdict::worked_out) return;
   for (std::size_t i = 0; i < a.network.equations.size(); ++i) {
     const NetworkEquation& eq = a.network.equations[i];
@@ -98,11 +110,29 @@ void Judge::tell_besides(Finding& finding, const Drafted& d, const Attempt& a) c
     if (eq.draft != &d.draft || least == 0 || eq.members.size() < 3) continue;
     finding.sentence = a.network.quantities[eq.members[least]]->symbol.below + " runs out first. " + finding.sentence;
   }
-  std::string masses;
-  for (const Besides& b : finding.besides) {
-    if (b.is_mass) masses += (masses.empty() ? " Besides: " : ", ") + b.name + " " + b.value.text;
+}
+
+// Figures nobody stated that this relation gives as well as the one that is told first.
+void Judge::tell_other_figures(Finding& finding, const Drafted& d, const Attempt& a,
+                               std::vector<VariableIndex>& written) const {
+  const auto& own = a.network.variables[0];
+  for (std::size_t i = 0; i < own.size(); ++i) {
+    const Quantity& q = d.draft.quantities[i];
+    if (q.from != Quantity::From::figure || own[i] == a.variable) continue;
+    FigureValue value = *book_.find(q.figure);
+    const Estimate& e = a.reconciliation.estimates[own[i]];
+    if (value.stated || e.standing != Standing::determined) continue;
+    const auto& users = users_.at(q.figure);
+    const bool given_elsewhere = !gives(d, q.figure) && std::any_of(users.begin(), users.end(), [&](const Drafted* u) {
+      return u != &d && gives(*u, q.figure);
+    });
+    if (given_elsewhere) continue;
+    value.unit = q.unit;
+    Reckoned reckoned = computed_text(value, e.value, e.spread, e.freedom);
+    reckoned.text = in_sentence(value, reckoned.text);
+    finding.besides.push_back({value.name, q.kind == quantity::Kind::mass, std::move(reckoned)});
+    written.push_back(own[i]);
   }
-  if (!masses.empty()) finding.sentence += masses + ".";
 }
 
 // Two reactants so nearly in proportion that the figures do not tell which one runs out.
@@ -131,7 +161,8 @@ void Judge::note_close_call(Finding& finding, const Drafted& d, const Attempt& a
 void Judge::bound(Finding& finding, const Estimate& e, const Quantity& q, const FigureValue& value) const {
   const double si = e.value;
   const double sure = coverage * e.spread;
-  const std::string works_out = capital(value.name) + " works out to " + finding.computed->text;
+  const std::string works_out =
+      to_begin_with(value.name) + " works out to " + in_sentence(value, finding.computed->text);
   if (si + sure < 0 && !can_be_negative(q.kind)) {
     finding.verdict = Verdict::conflicts;
     finding.sentence = works_out + ": less than nothing cannot be.";
@@ -142,8 +173,8 @@ void Judge::bound(Finding& finding, const Estimate& e, const Quantity& q, const 
   } else if (q.enough && si - sure < *q.enough) {
     finding.notes.push_back("It is so close that, as uncertain as the figures are, it may not be enough.");
   } else if (q.most && si - sure > *q.most) {
-    finding.remark = works_out + ": more than " +
-                     quantity::show_with_unit(value.from_si(*q.most), value.unit.symbol()) + " " + q.past_most + ".";
+    finding.remark =
+        "More than " + quantity::show_with_unit(value.from_si(*q.most), value.unit.symbol()) + " " + q.past_most + ".";
   }
 }
 
@@ -153,12 +184,20 @@ void Judge::bound_the_rest(Finding& finding, const Drafted& d, const Attempt& a)
   for (std::size_t i = 0; i < own.size() && finding.remark.empty(); ++i) {
     const Quantity& q = d.draft.quantities[i];
     const Estimate& e = a.reconciliation.estimates[own[i]];
-    if (!q.most || own[i] == a.variable || e.standing != Standing::determined) continue;
+    if (!q.most || own[i] == a.variable) continue;
+    const FigureValue* given = q.from == Quantity::From::figure ? book_.find(q.figure) : nullptr;
+    if (given != nullptr && given->stated && given->si - coverage * given->si_spread > *q.most) {
+      finding.remark = to_begin_with(given->name) + " was given as " + said_text(*given).text + ": more than " +
+                       quantity::show_with_unit(given->from_si(*q.most), given->unit.symbol()) + " " + q.past_most +
+                       ".";
+      return;
+    }
+    if (e.standing != Standing::determined) continue;
     if (e.value - coverage * e.spread <= *q.most) continue;
     model::Figure nameless;
     nameless.kind = q.kind;
     const FigureValue value = unstated(nameless, "the " + q.name);
-    finding.remark = capital(value.name) + " works out to " + computed_text(value, e.value, e.spread).text +
+    finding.remark = to_begin_with(value.name) + " works out to " + computed_text(value, e.value, e.spread).text +
                      ": more than 100 % " + q.past_most + ".";
   }
 }
@@ -175,8 +214,8 @@ void Judge::compare(Finding& finding, const FigureValue& value, const Estimate& 
   const double within = factor * std::hypot(own, other);
   const bool rounds = value.as_said && quantity::agrees_as_rounded(value.said, computed);
   const std::string& symbol = value.unit.symbol();
-  const std::string said = finding.said->text;
-  const std::string shown = finding.computed->text;
+  const std::string said = in_sentence(value, finding.said->text);
+  const std::string shown = in_sentence(value, finding.computed->text);
   const quantity::Limits limits = quantity::limits_of(value.said);
   const double reach = value.as_said ? std::max(best - limits.low, limits.high - best) : 0;
   finding.tolerance = std::max(within, reach);
@@ -189,7 +228,7 @@ void Judge::compare(Finding& finding, const FigureValue& value, const Estimate& 
         std::string("What it is computed from is itself uncertain. Together, with a coverage factor of ") +
         quantity::show_number(factor, 3) + ": " + tolerance_text + ".";
   }
-  const std::string head = capital(value.name) + " was given as " + said;
+  const std::string head = to_begin_with(value.name) + " was given as " + said;
   if (difference <= as_good_as_equal * std::max(std::fabs(best), std::fabs(computed))) {
     finding.verdict = Verdict::agrees;
     finding.sentence = head + " and works out to the same.";

@@ -150,6 +150,7 @@ class Builder {
     }
     choose_scales();
     Following(n_).run();
+    start_from_what_follows();
     for (std::size_t e = 0; e < n_.equations.size(); ++e) constrain(e);
     return std::move(n_);
   }
@@ -199,6 +200,18 @@ class Builder {
       variable.positive = true;
       const bool wanted = variable.status == Variable::Status::unmeasured;
       if (wanted || !in_sum[v]) variable.scale = Scale::logarithmic;
+    }
+  }
+
+  // A search from there stays where laws have a value: a table of densities knows no strength but its own.
+  void start_from_what_follows() {
+    for (VariableIndex v = 0; v < n_.quantities.size(); ++v) {
+      Variable& variable = n_.system.variable(v);
+      const auto& value = n_.followed[v];
+      if (variable.status != Variable::Status::unmeasured || !value || !std::isfinite(*value)) continue;
+      if (variable.positive && !(*value > 0)) continue;
+      variable.value = *value;
+      variable.has_start = true;
     }
   }
 
@@ -269,7 +282,9 @@ std::vector<std::string> obstacles(const Draft& draft, const FigureBook& book) {
       const Quantity& q = draft.quantities[m];
       if (q.from != Quantity::From::figure || !seen.insert(m).second) continue;
       const FigureValue* value = book.find(q.figure);
-      if (value != nullptr && value->stated && value->si <= 0) result.push_back("a value of " + q.name + " above zero");
+      if (value != nullptr && value->stated && value->si <= 0) {
+        result.push_back("a value of " + q.name + " above zero, not " + said_text(*value).text);
+      }
     }
   }
   return result;

@@ -184,7 +184,8 @@ std::vector<Explanation> slips_behind_yield(const Network& network, VariableInde
       e.would_be = computed_text(*value, si, 0);
       e.sentence = "Perhaps " + slip.words + ": " + value->name + " would be " + e.would_be->text + " instead of " +
                    said_text(*value).text + ", and the yield " + quantity::show_with_unit(100 * leaves, "%", 3) + ".";
-      e.assumes = slip.assumes;
+      // Many a swap lands somewhere below 100 %: that it does proves little.
+      e.assumes = slip.assumes + (slip.kind == Explanation::Kind::swapped_digits ? 0.6 : 0);
       result.push_back(std::move(e));
     }
   }

@@ -5,6 +5,7 @@
 #include <utility>
 
 #include "quantity/show.h"
+#include "support/text.h"
 
 namespace sash::workings::inner {
 namespace {
@@ -27,6 +28,10 @@ std::optional<std::pair<int, int>> as_fraction(double x) {
     }
   }
   return std::nullopt;
+}
+
+bool is_negative(const Piece& piece) {
+  return piece.kind == Piece::Kind::number && (piece.text.starts_with("\u2212") || piece.text.starts_with('-'));
 }
 
 void append(Line& to, Line from) { to.insert(to.end(), from.begin(), from.end()); }
@@ -128,17 +133,29 @@ class Writing {
     return result;
   }
 
-  Line product_line(VariableIndex target, const Monomial& m) const {
+  Line product_line(VariableIndex target, const Monomial& m) {
+    const bool plain_equality = m.factor == 1 && m.powers.size() == 1 && m.powers[0].second == 1;
+    if (plain_equality && looks_like(target, m.powers[0].first)) {  // one quantity in two places: nothing to write
+      folds_[target] = m;
+      return {};
+    }
     Line line{symbol(target), Piece::of_sign("=")};
     append(line, expression(m, false));
     line.push_back(Piece::of_sign("="));
     append(line, expression(m, true));
-    const bool plain_equality = m.factor == 1 && m.powers.size() == 1 && m.powers[0].second == 1;
-    if (!plain_equality || number_text(target) != number_text(m.powers[0].first)) {
+    const Piece outcome = result(target);
+    const Piece begun = plain_equality ? number(m.powers[0].first) : Piece{};
+    if (!plain_equality || outcome.text != begun.text || outcome.unit != begun.unit) {
       line.push_back(Piece::of_sign("="));
-      line.push_back(result(target));
+      line.push_back(outcome);
     }
     return line;
+  }
+
+  bool looks_like(VariableIndex a, VariableIndex b) const {
+    const Piece& one = n_.quantities[a]->symbol;
+    const Piece& other = n_.quantities[b]->symbol;
+    return one.text == other.text && one.below == other.below;
   }
 
   Line expression(const Monomial& m, bool in_numbers) const {
@@ -151,7 +168,7 @@ class Writing {
         const bool after_number = side.back().kind == Piece::Kind::number;
         if (after_number) side.push_back(Piece::words("\u00A0"));
       }
-      side.push_back(std::move(piece));
+      append_after_sign(side, std::move(piece));
     };
     if (m.factor == -1) {
       top.push_back(Piece::words("−"));
@@ -181,10 +198,22 @@ class Writing {
     Line line{symbol(step.variable), Piece::of_sign("=")};
     append(line, sum_side(eq, step.member, false));
     line.push_back(Piece::of_sign("="));
-    append(line, sum_side(eq, step.member, true));
+    Line numbers = sum_side(eq, step.member, true);
+    const Piece outcome = result(step.variable);
+    const bool said = numbers.size() == 1 && numbers[0].text == outcome.text && numbers[0].unit == outcome.unit;
+    append(line, std::move(numbers));
+    if (said) return line;
     line.push_back(Piece::of_sign("="));
-    line.push_back(result(step.variable));
+    line.push_back(outcome);
     return line;
+  }
+
+  // 20 °C + (−5 °C)
+  static void append_after_sign(Line& side, Piece piece) {
+    const bool in_brackets = !side.empty() && is_negative(piece);
+    if (in_brackets) side.push_back(Piece::words("("));
+    side.push_back(std::move(piece));
+    if (in_brackets) side.push_back(Piece::words(")"));
   }
 
   Line sum_side(const NetworkEquation& eq, std::size_t wanted, bool in_numbers) const {
@@ -197,7 +226,17 @@ class Writing {
         const double coefficient = -weights[i] / weights[wanted];
         if ((coefficient > 0) != positive) continue;
         if (!side.empty() || !positive) side.push_back(Piece::of_sign(positive ? "+" : "−"));
-        append(side, expression(folded({std::fabs(coefficient), {{eq.members[i], 1}}}), in_numbers));
+        const VariableIndex v = eq.members[i];
+        if (in_numbers && n_.quantities[v]->kind == Kind::temperature && std::fabs(coefficient) == 1) {
+          append_after_sign(side, shown_celsius(v));
+        } else {
+          Line term = expression(folded({std::fabs(coefficient), {{v, 1}}}), in_numbers);
+          if (term.size() == 1) {
+            append_after_sign(side, std::move(term.front()));
+          } else {
+            append(side, std::move(term));
+          }
+        }
       }
     }
     if (eq.equation->constant != 0) {
@@ -247,6 +286,17 @@ class Writing {
     return value != nullptr && value->stated ? value : nullptr;
   }
 
+  // In a sum with a difference of temperatures.
+  Piece shown_celsius(VariableIndex v) const {
+    const quantity::Unit celsius = quantity::Unit::known("Cel");
+    const FigureValue* value = stated_figure(v);
+    const bool as_given = value != nullptr && value->unit.code() == celsius.code() && !value->said.digits.empty() &&
+                          value->said.hedge == quantity::Hedge::exact;
+    const std::string text =
+        as_given ? digits_as_given(*value) : quantity::show_number(celsius.from_si(n_.followed[v].value_or(0)), 5);
+    return marked(Piece::of_number(text, celsius.symbol()), v);
+  }
+
   // A number on the way: as it was said, or with a digit to spare.
   Piece number(VariableIndex v) const {
     const Quantity& q = *n_.quantities[v];
@@ -257,14 +307,25 @@ class Writing {
     if (known) {
       if (const FigureValue* value = stated_figure(v)) {
         const bool as_given = value->said.hedge == quantity::Hedge::exact && !value->said.digits.empty();
-        const std::string text = as_given ? value->said.digits : quantity::show_number(value->from_si(value->si));
+        const std::string text = as_given ? digits_as_given(*value) : quantity::show_number(value->from_si(value->si));
         return marked(Piece::of_number(text, value->unit.symbol()), v);
       }
       if (q.from == Quantity::From::constant) {
-        return marked(Piece::of_number(quantity::show_number(q.unit.from_si(q.value)), q.unit.symbol()), v);
+        return marked(Piece::of_number(constant_text(q), q.unit.symbol()), v);
       }
     }
     return shown(v, 0);
+  }
+
+  // As far as it is known: to the second digit of its standard uncertainty.
+  static std::string constant_text(const Quantity& q) {
+    if (!q.digits.empty()) return replace_all(q.digits, "-", "\u2212");
+    constexpr int most = 6, least = 3;
+    const double number = q.unit.from_si(q.value);
+    const double spread = q.spread / std::max(q.unit.slope_at(number), 1e-300);
+    if (!(spread > 0) || number == 0) return quantity::show_number(number);
+    const int leading = static_cast<int>(std::floor(std::log10(std::fabs(number))));
+    return quantity::show_number(number, std::clamp(leading - quantity::place_for(spread) + 1, least, most));
   }
 
   Piece result(VariableIndex v) const { return shown(v, n_.quantities[v]->from == Quantity::From::hidden ? 0 : 1); }
@@ -287,11 +348,6 @@ class Writing {
       text = quantity::show_significant(number, std::clamp(digits, 2, 8));
     }
     return marked(Piece::of_number(text, unit.symbol()), v);
-  }
-
-  std::string number_text(VariableIndex v) const {
-    const Piece piece = number(v);
-    return piece.text + piece.unit;
   }
 
   const Network& n_;

@@ -18,7 +18,7 @@ struct Lost {
 };
 
 std::optional<Lost> lost_by(Drafting& d, const std::vector<VolumePart>& parts) {
-  const std::string solute = d.substance();
+  const std::string solute = d.solute();
   if (solute.empty() || parts.empty()) return std::nullopt;
   const double celsius = table_temperature(d);
   std::vector<chem::Portion> portions;

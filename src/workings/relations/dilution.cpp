@@ -1,6 +1,7 @@
 // Dilution: the solute stays, the solution grows.
 #include "workings/relations/contraction.h"
 #include "workings/relations/strength.h"
+#include "workings/relations/usual_strength.h"
 
 namespace sash::workings {
 namespace {
@@ -28,7 +29,7 @@ class Dilution final : public RelationKind {
   }
 
   void draft(Drafting& d) const override {
-    const auto before = d.figure("strength_before", {}, "1");
+    auto before = d.figure("strength_before", {}, "1");
     const auto after = d.figure("strength_after", {}, "2");
     SolutionSide first = side(d, "before", "1");
     SolutionSide second = side(d, "after", "2");
@@ -38,6 +39,7 @@ class Dilution final : public RelationKind {
     }
     const auto added = d.figure("solvent_added", {dimension::volume, dimension::mass}, "added");
     if (added) d.aim(added->quantity);
+    if (!before) before = usual_strength(d, "1");
     if (!before) d.missing("the strength before");
     if (!after) d.missing("the strength after");
     if (before && after) keep_solute(d, first, *before, second, *after);

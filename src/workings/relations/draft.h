@@ -32,6 +32,7 @@ struct Quantity {
   double value = 0;              ///< of a constant, SI
   double spread = 0;             ///< of a constant, SI
   std::string source;            ///< of a constant
+  std::string digits;            ///< of a constant that a person typed, as typed
   std::optional<double> most;    ///< SI; it cannot be more than this: a yield of 100 %
   std::string past_most;         ///< what more than that cannot be: "cannot be pure, dry product"
   std::optional<double> enough;  ///< SI; it must not be less than this: a quench of 100 %

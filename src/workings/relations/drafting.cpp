@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "chem/commercial.h"
 #include "chem/molar_mass.h"
 #include "chem/names.h"
 #include "quantity/said.h"
@@ -26,6 +27,11 @@ std::optional<double> read_ratio(std::string_view text) {
 }
 
 }  // namespace
+
+std::string with_article(std::string noun) {
+  const bool vowel = !noun.empty() && std::string_view("aeiou").find(noun[0]) != std::string_view::npos;
+  return (vowel ? "an " : "a ") + std::move(noun);
+}
 
 std::string letter_of(Kind kind) {
   switch (kind) {
@@ -100,8 +106,8 @@ std::vector<Filled> Drafting::figures(std::string_view slot, const std::vector<q
     const quantity::Dimension& has = value->unit.dimension();
     const bool open = !value->stated && value->figure->kind == Kind::other;  // takes the unit the slot gives it
     if (!open && !dimensions.empty() && std::find(dimensions.begin(), dimensions.end(), has) == dimensions.end()) {
-      missing("another figure than " + value->name + " as " + replace_all(std::string(slot), "_", " ") + ": it is a " +
-              quantity::name_of(has) + ", not a " + quantity::name_of(dimensions.front()));
+      missing("another figure than " + value->name + " as " + replace_all(std::string(slot), "_", " ") + ": it is " +
+              with_article(quantity::name_of(has)) + ", not " + with_article(quantity::name_of(dimensions.front())));
       continue;
     }
     const auto placed = placed_.find(value->figure->id);
@@ -181,8 +187,11 @@ std::optional<std::size_t> Drafting::given_quantity(std::string_view key, Kind k
   const auto value = quantity::Value::of(best, spread, unit);
   if (!value) return refuse(value.fault().sentence);
   if (value->si() <= 0 && !can_be_negative(kind)) return refuse("it must be above zero");
-  return constant("given " + std::to_string(relation_.id.number) + " " + std::string(key), std::move(name),
-                  std::move(symbol), kind, unit, value->si(), value->si_spread(), "given with the relation");
+  const std::size_t given_constant =
+      constant("given " + std::to_string(relation_.id.number) + " " + std::string(key), std::move(name),
+               std::move(symbol), kind, unit, value->si(), value->si_spread(), "given with the relation");
+  if (digits.find_first_of("eE,") == std::string::npos) at(given_constant).digits = digits;
+  return given_constant;
 }
 
 std::size_t Drafting::constant(std::string key, std::string name, Piece symbol, Kind kind, const quantity::Unit& unit,
@@ -312,8 +321,28 @@ std::string Drafting::substance() const {
   return {};
 }
 
+std::string Drafting::solute() const {
+  std::string text = substance();
+  if (text.empty() || chem::formula_of(text)) return text;
+  const auto trade = chem::commercial_solution(text);
+  return trade ? trade->solution.solute : text;
+}
+
+Filled Drafting::as_if_stated(std::size_t constant) {
+  const Quantity& q = at(constant);
+  auto& [figure, value] = stand_ins_.emplace_back();
+  figure.kind = q.kind;
+  value.figure = &figure;
+  value.unit = q.unit;
+  value.stated = true;
+  value.si = q.value;
+  value.si_spread = q.spread;
+  value.name = q.name;
+  return {constant, &value, {}};
+}
+
 std::optional<chem::Formula> Drafting::formula() const {
-  const std::string text = substance();
+  const std::string text = solute();
   if (text.empty()) return std::nullopt;
   const auto formula = chem::formula_of(text);
   if (!formula) return std::nullopt;

@@ -2,6 +2,8 @@
 // Drafting: what a relation's class makes its draft with: its figures by slot, what was given with it, constants from
 // the tables, and the equations. Keeps the units: everything that goes in is SI.
 
+#include <algorithm>
+#include <deque>
 #include <functional>
 #include <map>
 #include <optional>
@@ -76,20 +78,30 @@ class Drafting {
   void aim(std::size_t quantity) { draft_.aims.push_back(quantity); }
   void tell(std::size_t quantity) { draft_.besides.push_back(quantity); }
   void missing(std::string what) { draft_.missing.push_back(std::move(what)); }
-  void note(std::string what) { draft_.notes.push_back(std::move(what)); }
+  void note(std::string what) {  // once
+    if (std::find(draft_.notes.begin(), draft_.notes.end(), what) == draft_.notes.end())
+      draft_.notes.push_back(std::move(what));
+  }
   void note_after(std::size_t quantity, std::function<std::string(double si)> note) {
     draft_.afterthoughts.push_back({quantity, std::move(note)});
   }
 
   /// The substance the relation is about: given, or the one its figures or their portions are about; empty when none.
   std::string substance() const;
-  /// Its formula; nothing when there is none, or no such name is known.
+  /// What the tables of solutions know it as: the solute, where a trade name means a solution ("concentrated nitric
+  /// acid"); otherwise the same.
+  std::string solute() const;
+  /// The formula of the solute; nothing when there is none, or no such name is known.
   std::optional<chem::Formula> formula() const;
+
+  /// A constant where otherwise a figure stands, as if somebody had stated it. It lives as long as this.
+  Filled as_if_stated(std::size_t constant);
 
   /// The value of a figure, SI; nothing where nobody stated it, or it is none.
   std::optional<double> stated(std::size_t quantity) const;
 
   Quantity& at(std::size_t quantity) { return draft_.quantities[quantity]; }
+  const Quantity& at(std::size_t quantity) const { return draft_.quantities[quantity]; }
   Draft take() { return std::move(draft_); }
 
  private:
@@ -100,7 +112,11 @@ class Drafting {
   Draft draft_;
   std::map<model::FigureId, std::size_t> placed_;
   std::map<std::string, std::size_t> constants_;
+  std::deque<std::pair<model::Figure, inner::FigureValue>> stand_ins_;
 };
+
+/// "a mass", "an amount".
+std::string with_article(std::string noun);
 
 /// The letter chemists use for a kind: m, V, n, c ...
 std::string letter_of(quantity::Kind kind);

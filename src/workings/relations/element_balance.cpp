@@ -36,7 +36,7 @@ class ElementBalance final : public RelationKind {
     }
     if (const auto lost = d.figure("unaccounted", {dimension::mass, dimension::amount})) {
       d.aim(lost->quantity);
-      const auto n = element_in(d, *lost, *element);
+      const auto n = element_in(d, *lost, *element, ", unaccounted");
       if (n) members.push_back({*n, -1});
     }
     if (members.size() < 2) return d.missing("what goes in and what comes out");
@@ -45,7 +45,8 @@ class ElementBalance final : public RelationKind {
 
  private:
   // The amount of the element in a figure's substance.
-  static std::optional<std::size_t> element_in(Drafting& d, const Filled& f, const chem::Element& element) {
+  static std::optional<std::size_t> element_in(Drafting& d, const Filled& f, const chem::Element& element,
+                                               const std::string& which = {}) {
     std::string text = !f.about.empty() ? f.about : f.value->figure->subject;
     if (text.empty()) text = element.symbol;
     const auto formula = chem::formula_of(text);
@@ -58,7 +59,7 @@ class ElementBalance final : public RelationKind {
       d.missing("a substance with " + std::string(element.name) + " in it: " + formula->unicode() + " has none");
       return std::nullopt;
     }
-    const std::string name = formula->unicode();
+    const std::string name = formula->unicode() + which;
     d.at(f.quantity).symbol.below = name;
     const std::size_t n = d.hidden(std::string(element.name) + " in " + name,
                                    Piece::of_symbol("n", std::string(element.symbol) + " in " + name), Kind::amount);

@@ -23,7 +23,7 @@ constexpr double usual_ph = 7;
 constexpr double hardly_moved = 0.05;
 constexpr double shown_share = 1e-3;  // of the most plentiful: fewer are not written out
 
-std::string molarity_text(double molar) { return quantity::show_with_unit(molar, "mol/L", 3); }
+std::string molarity_text(double molar) { return quantity::show_significant(molar, 3) + " mol/L"; }
 
 // "H⁺ 1.33 × 10⁻³ mol/L, ..." of what is there, but for traces; solids by what forms of them in a litre.
 std::string what_is_there(const MassActionModel& model, const chem::Equilibrium& state) {
@@ -71,8 +71,7 @@ class EquilibriumDraft {
     d_.note(std::string("Constants count with how far ") +
             (model_->activities() ? "their sources lie apart, or where there is one source with its digits"
                                   : "the digits given leave them open") +
-            ". Uncertainties are carried to first order only: thousands of draws would each have to be solved for "
-            "anew, so no Monte Carlo run checks this one.");
+            ". Uncertainties are carried to first order only; no Monte Carlo run checks this one.");
   }
 
  private:
@@ -88,6 +87,10 @@ class EquilibriumDraft {
     for (const Filled& f : d_.figures("total", {dimension::molar_concentration, dimension::amount, dimension::mass})) {
       const auto what = formula(!f.about.empty() ? f.about : f.value->figure->subject);
       if (!what) continue;
+      if (f.value->stated && f.value->si <= 0) {
+        d_.missing("a value of " + f.value->name + " above zero (leave out what is not there)");
+        continue;
+      }
       const auto strength = strength_behind(f, *what);
       if (strength) put_in(*what, *strength);
     }

@@ -65,9 +65,11 @@ class GasGivenOff final : public RelationKind {
       if (!kept || !kept->considerable) return {};
       const std::string beside =
           litres > 0 ? quantity::show_with_unit(litres, "L", 3) + " of water" : "as much water as there is gas";
-      return "The volume is no measure of what was made: in balance with " + beside + ", " +
-             quantity::show_with_unit(100 * kept->fraction, "%", 2) + " of the gas stays dissolved." +
-             (kept->note.empty() ? "" : " " + kept->note);
+      constexpr double most_is_there = 0.1;
+      return std::string(kept->fraction < most_is_there ? "The volume falls a little short of what was made"
+                                                        : "The volume is no measure of what was made") +
+             ": in balance with " + beside + ", " + quantity::show_with_unit(100 * kept->fraction, "%", 2) +
+             " of the gas stays dissolved." + (kept->note.empty() ? "" : " " + kept->note);
     });
   }
 };

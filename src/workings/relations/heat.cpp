@@ -8,6 +8,7 @@
 #include "chem/gas.h"
 #include "chem/thermochemistry.h"
 #include "quantity/show.h"
+#include "support/text.h"
 #include "workings/relations/enthalpy.h"
 
 namespace sash::workings {
@@ -107,13 +108,16 @@ class HeatDraft {
       if (before_ && !after_) after_ = *before_ + *by;
       if (after_ && !before_) before_ = *after_ - *by;
     }
-    if (after) watch_for_dew(after->quantity);
+    if (after) {
+      watch_for_dew(after->quantity);
+      watch_for_ice(after->quantity);
+    }
     if (change) d_.aim(change->quantity);
     if (!before && !after && !change) return std::nullopt;
     const std::size_t difference =
         change ? change->quantity : d_.hidden("temperature change", Piece::of_symbol("ΔT"), Kind::temperature_change);
     if (before && after) {
-      d_.sum("the temperatures and their change", {{difference, -1}, {after->quantity, 1}, {before->quantity, -1}});
+      d_.sum("the temperatures and their change", {{before->quantity, -1}, {difference, -1}, {after->quantity, 1}});
     } else if (!change) {
       d_.missing(before ? "the temperature after" : "the temperature before");
     }
@@ -186,6 +190,22 @@ class HeatDraft {
              " it is colder than the dew point of the room, " + quantity::show_with_unit(dew->dew_point, "°C", 2) +
              " at " + quantity::show_with_unit(100 * humidity, "%", 2) + " relative humidity and " +
              quantity::show_with_unit(room, "°C", 3) + ".";
+    });
+  }
+
+  // Beyond where water freezes or boils its heat capacity alone does not tell what happens.
+  void watch_for_ice(std::size_t temperature) {
+    const auto stated = d_.given("content");
+    const bool water = (stated && to_lower(*stated) == "water") || (!stated && !d_.given("heat_capacity"));
+    if (!water) return;
+    constexpr double boiling = 100;
+    d_.note_after(temperature, [](double kelvin) -> std::string {
+      const double celsius = kelvin - chem::zero_celsius;
+      if (celsius < 0)
+        return "Below 0 °C water freezes, unless what is dissolved in it keeps it from that: the heat of freezing is "
+               "not counted.";
+      if (celsius > boiling) return "Above 100 °C water boils: the heat of boiling is not counted.";
+      return {};
     });
   }
 

@@ -3,8 +3,10 @@
 // molality).
 #include <algorithm>
 
-#include "workings/relations/kinds.h"
+#include "workings/relations/density_law.h"
+#include "workings/relations/strength.h"
 #include "workings/relations/table_density.h"
+#include "workings/relations/usual_strength.h"
 
 namespace sash::workings {
 namespace {
@@ -15,8 +17,8 @@ namespace dimension = quantity::dimension;
 // The quantities of one solution, made only when something asks for them.
 class Solution {
  public:
-  Solution(Drafting& d, const std::vector<Filled>& strengths)
-      : d_(d), strengths_(strengths), name_(d.substance().empty() ? "the solute" : d.substance()) {
+  explicit Solution(Drafting& d)
+      : d_(d), strengths_(d.figures("strength")), name_(d.solute().empty() ? "the solute" : d.solute()) {
     amount_ = slot("solute_amount", dimension::amount, "n");
     solute_mass_ = slot("solute_mass", dimension::mass, "m");
     solute_volume_ = slot("solute_volume", dimension::volume, "V");
@@ -24,15 +26,49 @@ class Solution {
     mass_ = slot("solution_mass", dimension::mass, "m", "solution");
     solvent_mass_ = slot("solvent_mass", dimension::mass, "m", "solvent");
     weigh_solvent();
+    for (const Filled& f : d.figures("density", {dimension::density}, "solution")) read_density(f, false);
+    for (const Filled& s : strengths_) {
+      if (is_density(s)) read_density(s, s.value->unit.code().starts_with("["));
+    }
+    if (of_unknown_strength()) {
+      if (const auto usual = usual_strength(d_, short_name())) {
+        strengths_.push_back(*usual);
+        by_name_ = true;
+      }
+    }
     const bool some = amount_ || solute_mass_ || solute_volume_ || volume_ || mass_ || solvent_mass_;
-    if (!some && strengths.size() > 1) take_a_basis(strengths);
+    if (!some && (strengths_.size() > 1 || density_)) take_a_basis();
+  }
+
+  void relate_all() {
+    for (const Filled& strength : strengths_) relate(strength);
+    connect();
+    for (const Filled& strength : strengths_) {
+      if (d_.at(strength.quantity).from == Quantity::From::figure) d_.aim(strength.quantity);
+    }
+  }
+
+ private:
+  // Whether nothing but a trade name can tell how strong it is.
+  bool of_unknown_strength() const {
+    const auto stated = [&](std::initializer_list<std::optional<std::size_t>> some) {
+      return std::any_of(some.begin(), some.end(), [&](const auto& q) { return q && d_.stated(*q); });
+    };
+    const bool by_strength =
+        std::any_of(strengths_.begin(), strengths_.end(), [](const Filled& s) { return s.value->stated; });
+    const bool by_parts = stated({amount_, solute_mass_, solute_volume_}) && stated({volume_, mass_, solvent_mass_});
+    return !by_strength && !by_parts;
   }
 
   void relate(const Filled& strength) {
+    if (is_density(strength)) return;
     const std::size_t s = strength.quantity;
+    const double counted = 1 / counted_over_solute(d_, strength);
+    limit_share(d_.at(s), "a share of a solution");
     d_.at(s).symbol.below = d_.at(s).symbol.below.empty() ? short_name() : d_.at(s).symbol.below;
     switch (strength.value->figure->kind) {
       case Kind::molar_concentration:
+        check_volume_strength(strength);
         return d_.product("the strength, amount and volume of the solution", {{amount(), -1}, {s, 1}, {volume(), 1}});
       case Kind::molality:
         return d_.product("the molality, amount and mass of solvent", {{amount(), -1}, {s, 1}, {solvent_mass(), 1}});
@@ -40,23 +76,28 @@ class Solution {
         return d_.product("the volume fraction and the volumes", {{solute_volume(), -1}, {s, 1}, {volume(), 1}});
       case Kind::mass_concentration:
       case Kind::mass_volume_percent:
-        return d_.product("the strength, mass and volume", {{solute_mass(), -1}, {s, 1}, {volume(), 1}});
+        return d_.product("the strength, mass and volume", {{solute_mass(), -1}, {s, 1}, {volume(), 1}}, counted);
       default:
         break;
     }
     const quantity::Dimension& has = strength.value->unit.dimension();
     if (has == dimension::plain) {  // a percentage without a word: by mass
       if (strength.value->figure->kind != Kind::mass_percent) d_.note("The percentage is taken as one by mass.");
-      return d_.product("the mass fraction and the masses", {{solute_mass(), -1}, {s, 1}, {mass(), 1}});
+      return d_.product("the mass fraction and the masses", {{solute_mass(), -1}, {s, 1}, {mass(), 1}}, counted);
     }
     if (has == dimension::density) {
-      return d_.product("the strength, mass and volume", {{solute_mass(), -1}, {s, 1}, {volume(), 1}});
+      return d_.product("the strength, mass and volume", {{solute_mass(), -1}, {s, 1}, {volume(), 1}}, counted);
     }
-    d_.missing("a strength that is one: " + strength.value->name + " is a " + quantity::name_of(has));
+    if (has == dimension::molar_concentration) {
+      check_volume_strength(strength);
+      return d_.product("the strength, amount and volume of the solution", {{amount(), -1}, {s, 1}, {volume(), 1}});
+    }
+    d_.missing("a strength that is one: " + strength.value->name + " is " + with_article(quantity::name_of(has)));
   }
 
   // Ties whatever was asked for to each other.
   void connect() {
+    tell_strength_from_density();
     if (solvent_mass_ && (mass_ || volume_)) {
       d_.sum("the masses of solute, solvent and solution", {{mass(), -1}, {solute_mass(), 1}, {*solvent_mass_, 1}});
     }
@@ -76,7 +117,47 @@ class Solution {
     }
   }
 
- private:
+  void read_density(const Filled& density, bool hydrometer) {
+    if (density_) return d_.equal("the density, stated twice", density.quantity, *density_);
+    density_ = density.quantity;
+    hydrometer_ = hydrometer;
+    d_.at(*density_).symbol = Piece::of_symbol("ρ", "solution");
+    d_.at(*density_).symbol.figure = d_.at(*density_).figure;
+  }
+
+  // Where a table knows the solute, its density tells how strong it is, or has to fit.
+  void tell_strength_from_density() {
+    const bool stated = std::any_of(strengths_.begin(), strengths_.end(),
+                                    [](const Filled& s) { return s.value->stated && !is_density(s); });
+    std::optional<std::size_t> density = density_;
+    if (!density && !stated) {
+      density =
+          d_.given_quantity("density", Kind::density, Piece::of_symbol("ρ", "solution"), "density of the solution");
+    }
+    if (!density || by_name_ || !(amount_ || solute_mass_)) return;
+    const auto wanted = std::find_if(strengths_.begin(), strengths_.end(), [](const Filled& s) {
+      return s.value->figure->kind == Kind::mass_percent && s.value->figure->subject.empty();
+    });
+    if (wanted != strengths_.end()) {
+      tie_density_to_strength(d_, *density, wanted->quantity, {hydrometer_, !stated});
+      return;
+    }
+    const std::size_t w =
+        d_.hidden("mass fraction of " + name_, Piece::of_symbol("w", short_name()), Kind::mass_percent);
+    limit_share(d_.at(w), "a share of a solution");
+    if (!tie_density_to_strength(d_, *density, w, {hydrometer_, !stated})) return;
+    d_.product("the mass fraction and the masses", {{solute_mass(), -1}, {w, 1}, {mass(), 1}});
+  }
+
+  // So many volumes of oxygen from one of the solution.
+  void check_volume_strength(const Filled& strength) {
+    if (strength.value->unit.code() != "[vol]") return;
+    static const chem::Formula peroxide = *chem::read_formula("H2O2");
+    const auto formula = d_.formula();
+    if (!formula || !formula->same_composition(peroxide)) d_.missing("hydrogen peroxide, to which volumes refer");
+    d_.note("Volume strength is mL of oxygen, at 0 °C and 101.325 kPa, from 1 mL.");
+  }
+
   // A volume of solvent is one of water, which is what people measure out by volume without saying more.
   void weigh_solvent() {
     const auto volume = slot("solvent_volume", dimension::volume, "V", "solvent");
@@ -90,8 +171,8 @@ class Solution {
   }
 
   // Strengths alone do not say how much solution there is, nor need they: any amount will do.
-  void take_a_basis(const std::vector<Filled>& strengths) {
-    const bool by_volume = std::any_of(strengths.begin(), strengths.end(), [](const Filled& s) {
+  void take_a_basis() {
+    const bool by_volume = std::any_of(strengths_.begin(), strengths_.end(), [](const Filled& s) {
       const Kind kind = s.value->figure->kind;
       return kind == Kind::molar_concentration || kind == Kind::mass_concentration ||
              kind == Kind::mass_volume_percent || kind == Kind::volume_percent;
@@ -140,9 +221,7 @@ class Solution {
   }
 
   std::size_t density(const std::string& key, const std::string& name, const std::string& below) {
-    if (key == "density") {
-      if (const auto figure = d_.figure("density", {dimension::density}, below)) return figure->quantity;
-    }
+    if (key == "density" && density_) return *density_;
     const Piece symbol = Piece::of_symbol("ρ", below);
     if (const auto given = d_.given_quantity(key, Kind::density, symbol, name)) return *given;
     for (const Filled& strength : key == "density" ? strengths_ : std::vector<Filled>{}) {
@@ -152,7 +231,7 @@ class Solution {
   }
 
   Drafting& d_;
-  const std::vector<Filled>& strengths_;
+  std::vector<Filled> strengths_;
   std::string name_;
   std::optional<std::size_t> amount_;
   std::optional<std::size_t> solute_mass_;
@@ -160,6 +239,9 @@ class Solution {
   std::optional<std::size_t> volume_;
   std::optional<std::size_t> mass_;
   std::optional<std::size_t> solvent_mass_;
+  std::optional<std::size_t> density_;
+  bool hydrometer_ = false;
+  bool by_name_ = false;  // its strength is what a trade name means
 };
 
 class InSolution final : public RelationKind {
@@ -170,7 +252,7 @@ class InSolution final : public RelationKind {
         {"strength",
          "strength",
          {Kind::molar_concentration, Kind::mass_concentration, Kind::molality, Kind::mass_percent, Kind::volume_percent,
-          Kind::mass_volume_percent},
+          Kind::mass_volume_percent, Kind::density},
          true},
         {"solution_volume", "volume of solution", {Kind::volume}, true},
         {"solution_mass", "mass of solution", {Kind::mass}, true},
@@ -185,13 +267,7 @@ class InSolution final : public RelationKind {
     return slots;
   }
 
-  void draft(Drafting& d) const override {
-    const auto strengths = d.figures("strength");
-    Solution solution(d, strengths);
-    for (const Filled& strength : strengths) solution.relate(strength);
-    solution.connect();
-    for (const Filled& strength : strengths) d.aim(strength.quantity);
-  }
+  void draft(Drafting& d) const override { Solution(d).relate_all(); }
 };
 
 }  // namespace

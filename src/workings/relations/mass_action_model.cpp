@@ -228,15 +228,21 @@ std::vector<ModelConstant> MassActionModel::constants_behind(const chem::Equilib
                                                              const std::vector<chem::Formula>& solids) const {
   if (!given_.empty()) return given_;
   const double most = *std::max_element(state.molarity.begin(), state.molarity.end());
-  const auto is_there = [&](const chem::Formula& made) {
-    if (const auto at = system_.find(made)) return state.molarity[*at] > trace * most;
-    const auto solid = system_.find_solid(made);
-    return solid && (state.solid[*solid] > 0 || holds(solids, made));
+  // A solid and what dissolves of it as such have one formula.
+  const auto is_there = [&](const chem::TyingConstant& c) {
+    const auto made = c.equation.find(c.made);
+    const bool is_solid = made && c.equation.all()[*made].state == std::optional(chem::State::solid);
+    if (!is_solid) {
+      const auto at = system_.find(c.made);
+      return at && state.molarity[*at] > trace * most;
+    }
+    const auto solid = system_.find_solid(c.made);
+    return solid && (state.solid[*solid] > 0 || holds(solids, c.made));
   };
   std::vector<ModelConstant> result;
   for (std::size_t k = 0; k < system_.constants().size(); ++k) {
     const chem::TyingConstant& c = system_.constants()[k];
-    if (!is_there(c.made)) continue;
+    if (!is_there(c)) continue;
     std::string source;
     for (const chem::EquilibriumConstant* row : chem::constants_of(c.equation)) {
       if (row->for_solver) source = row->source;

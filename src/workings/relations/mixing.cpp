@@ -1,8 +1,11 @@
 // Mixing: several portions into one; what they hold adds up.
+#include <algorithm>
 #include <map>
 
+#include "chem/names.h"
 #include "workings/relations/contraction.h"
 #include "workings/relations/strength.h"
+#include "workings/relations/usual_strength.h"
 
 namespace sash::workings {
 namespace {
@@ -34,6 +37,11 @@ class Mixing final : public RelationKind {
     for (const Filled& f : d.figures("part", {dimension::volume, dimension::mass})) parts.emplace(f.about, f);
     std::map<std::string, Filled> strengths;
     for (const Filled& f : d.figures("part_strength")) strengths.emplace(f.about, f);
+    for (const auto& [name, part] : parts) {
+      const bool by_volume = strength && strength->value->figure->kind == Kind::volume_percent;
+      const Kind percent = by_volume ? Kind::volume_percent : Kind::mass_percent;
+      if (!strengths.contains(name) && is_solute(d, name)) strengths.emplace(name, pure_strength(d, name, percent));
+    }
     if (parts.size() < 2) return d.missing("at least two parts, each with a name of its own");
     const bool by_mass = parts.begin()->second.value->unit.dimension() == dimension::mass;
     for (const auto& [name, part] : parts) {
@@ -41,12 +49,21 @@ class Mixing final : public RelationKind {
         return d.missing("parts all by mass or all by volume");
     }
     const std::size_t sum = total(d, parts, strengths, whole, by_mass);
-    if (strengths.empty() && !strength) return;
-    if (!strength) return d.missing("the strength of the mixture");
+    if (!strength) {
+      if (says_strength(d)) d.missing("the strength of the mixture");
+      return;
+    }
     add_up(d, parts, strengths, *strength, sum, by_mass);
   }
 
  private:
+  // A part called by the name of the solute is nothing else: ethanol in water.
+  static bool is_solute(const Drafting& d, const std::string& part) {
+    const auto own = chem::formula_of(part);
+    const auto solute = d.formula();
+    return own && solute && own->same_composition(*solute);
+  }
+
   static std::size_t total(Drafting& d, const std::map<std::string, Filled>& parts,
                            const std::map<std::string, Filled>& strengths, const std::optional<Filled>& whole,
                            bool by_mass) {
@@ -73,6 +90,11 @@ class Mixing final : public RelationKind {
       volumes.push_back({part.value->si, own != strengths.end() ? &own->second : nullptr});
     }
     return volumes;
+  }
+
+  static bool says_strength(const Drafting& d) {
+    const auto& terms = d.relation().terms;
+    return std::any_of(terms.begin(), terms.end(), [](const model::Term& t) { return t.slot == "part_strength"; });
   }
 
   static void add_up(Drafting& d, const std::map<std::string, Filled>& parts,

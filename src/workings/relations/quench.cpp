@@ -1,4 +1,5 @@
 // Quench: whether what is to destroy something suffices, and with what margin.
+#include "quantity/show.h"
 #include "workings/relations/species_amounts.h"
 
 namespace sash::workings {
@@ -34,9 +35,23 @@ class Quench final : public RelationKind {
     d.aim(margin);
     d.product("what is there against what is needed", {{margin, -1}, {*destroyer, 1}, {*target, -1}});
     d.note("100 % is just enough by the equation; practice adds a margin.");
+    say_what_it_takes(d, margin);
   }
 
  private:
+  // How much of the destroyer is just enough, where it is not.
+  static void say_what_it_takes(Drafting& d, std::size_t margin) {
+    const auto destroyers = d.figures("destroyer");
+    if (destroyers.size() != 1 || !destroyers.front().value->stated) return;
+    const inner::FigureValue& there = *destroyers.front().value;
+    const std::string what = d.at(destroyers.front().quantity).symbol.below;
+    d.note_after(margin, [there, what](double times) -> std::string {
+      if (!(times > 0) || times >= 1) return {};
+      return "Just enough would be " +
+             quantity::show_with_unit(there.from_si(there.si / times), there.unit.symbol(), 3) + " of " + what + ".";
+    });
+  }
+
   // The extent to which the figures of a slot can react, all together.
   static std::optional<std::size_t> needed(Drafting& d, const BalancedEquation& e, std::string_view slot,
                                            const std::string& what) {

@@ -34,7 +34,9 @@ class ReactionDraft {
       const auto species = species_of(d_, e_, f.about, true);
       if (!species) continue;
       const auto amount = amount_behind(d_, e_, *species, f);
-      if (amount) put_in_.emplace(*species, *amount);
+      if (!amount) continue;
+      put_in_.emplace(*species, *amount);
+      reactants_.emplace_back(f, *species);
     }
     forms("product", false);
     forms("used", true);
@@ -124,12 +126,13 @@ class ReactionDraft {
   void equivalents() {
     const auto filled = d_.figures("equivalents", {quantity::dimension::plain});
     if (filled.empty()) return;
-    const auto base = reference();
-    if (!base) return d_.missing("which reactant counts as one equivalent");
+    const auto reference_for_all = reference();
     for (const Filled& f : filled) {
       const auto species = species_of(d_, e_, f.about, true);
       const auto amount = species ? put_in(*species) : std::nullopt;
       if (!amount) continue;
+      const auto base = reference_for_all ? reference_for_all : only_other(*species);
+      if (!base) return d_.note("Equivalents are left out: equivalents_of says which reactant counts as one.");
       d_.at(f.quantity).symbol = Piece::of_symbol("eq", e_.name(*species));
       d_.at(f.quantity).symbol.figure = d_.at(f.quantity).figure;
       d_.product("the equivalents of " + e_.name(*species), {{f.quantity, -1}, {*amount, 1}, {*base, -1}});
@@ -204,13 +207,47 @@ class ReactionDraft {
       const auto species = species_of(d_, e_, *name, true);
       return species ? put_in(*species) : std::nullopt;
     }
-    return limiting_;
+    return limiting_ ? limiting_ : running_out();
+  }
+
+  // Of two reactants, one in equivalents of the other.
+  std::optional<std::size_t> only_other(std::size_t species) const {
+    if (put_in_.size() != 2) return std::nullopt;
+    return put_in_.begin()->first == species ? put_in_.rbegin()->second : put_in_.begin()->second;
+  }
+
+  // Of several reactants the one that runs out by what is stated of all of them.
+  std::optional<std::size_t> running_out() const {
+    std::optional<std::size_t> least;
+    double lowest = 0;
+    for (const auto& [species, amount] : put_in_) {
+      const auto reach = reach_of(species);
+      if (!reach) return std::nullopt;
+      if (least && *reach >= lowest) continue;
+      least = amount;
+      lowest = *reach;
+    }
+    return least;
+  }
+
+  // Moles of reaction that what was put in of a species suffices for; nothing where that is not stated.
+  std::optional<double> reach_of(std::size_t species) const {
+    for (const auto& [filled, of] : reactants_) {
+      if (of != species || !filled.value->stated) continue;
+      const quantity::Dimension& has = filled.value->unit.dimension();
+      if (has == quantity::dimension::amount) return filled.value->si / e_.coefficient(species);
+      const auto molar_mass = chem::molar_mass(formula(species));
+      if (has != quantity::dimension::mass || !molar_mass) return std::nullopt;
+      return filled.value->si * 1000 / molar_mass->value / e_.coefficient(species);
+    }
+    return std::nullopt;
   }
 
   Drafting& d_;
   const BalancedEquation& e_;
   std::size_t extent_ = 0;
   std::map<std::size_t, std::size_t> put_in_;  // species to amount
+  std::vector<std::pair<Filled, std::size_t>> reactants_;
   std::map<std::size_t, bool> in_excess_;
   std::optional<std::size_t> limiting_;
   std::set<std::size_t> stated_;  // species that a figure is about

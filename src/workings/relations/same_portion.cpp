@@ -1,7 +1,8 @@
 // One portion in several quantities: mass and volume by density, mass and amount by molar mass and purity, or one
 // quantity stated again.
-#include "workings/relations/kinds.h"
+#include "workings/relations/strength.h"
 #include "workings/relations/table_density.h"
+#include "workings/relations/usual_strength.h"
 
 namespace sash::workings {
 namespace {
@@ -58,9 +59,9 @@ class SamePortion final : public RelationKind {
     if (same.size() == 1) d.missing("the figure that it restates");
     for (std::size_t i = 1; i < same.size(); ++i) {
       if (same[i].value->unit.dimension() != same[0].value->unit.dimension()) {
-        d.missing("figures that can be equal: " + same[i].value->name + " is a " +
-                  quantity::name_of(same[i].value->unit.dimension()) + ", " + same[0].value->name + " a " +
-                  quantity::name_of(same[0].value->unit.dimension()));
+        d.missing("figures that can be equal: " + same[i].value->name + " is " +
+                  with_article(quantity::name_of(same[i].value->unit.dimension())) + ", " + same[0].value->name + " " +
+                  with_article(quantity::name_of(same[0].value->unit.dimension())));
         continue;
       }
       d.equal("one quantity stated twice", same[i].quantity, same[0].quantity);
@@ -79,7 +80,12 @@ class SamePortion final : public RelationKind {
   static void relate_amount(Drafting& d, std::size_t mass, std::size_t amount) {
     const auto molar_mass = molar_mass_of(d, d.formula(), name_of(d));
     std::vector<Weighted> members{{amount, -1}, {mass, 1}, {molar_mass, -1}};
-    if (const auto purity = purity_of(d, "purity")) members.push_back({*purity, 1});
+    if (const auto purity = purity_of(d, "purity")) {
+      limit_share(d.at(*purity), "a purity");
+      members.push_back({*purity, 1});
+    } else if (const auto usual = usual_strength(d, {})) {
+      members.push_back({usual->quantity, 1});
+    }
     d.product("the amount, mass and molar mass of " + name_of(d), members);
   }
 };

@@ -1,6 +1,6 @@
 // A part of a whole: part = fraction x whole, and what is left, or what it makes on top of the whole. The fraction may
 // be that of another quantity: what is in 25 mL of 250 mL is a tenth of what is in all of it.
-#include "workings/relations/kinds.h"
+#include "workings/relations/strength.h"
 
 namespace sash::workings {
 namespace {
@@ -31,6 +31,8 @@ class Share final : public RelationKind {
     const auto rest = d.figure("rest", {}, "rest");
     const auto increased = d.figure("increased", {}, "both");
     const auto fraction = fraction_of(d);
+    const bool stated = fraction && d.at(*fraction).from != Quantity::From::hidden;
+    if (stated && !increased) limit_share(d.at(*fraction), "a share of the whole");
     for (const auto* figure : {&part, &rest, &increased}) {
       if (*figure) d.aim((*figure)->quantity);
     }
@@ -82,8 +84,9 @@ class Share final : public RelationKind {
       if (!f) continue;
       if (first == nullptr) first = &*f;
       if (f->value->unit.dimension() == first->value->unit.dimension()) continue;
-      d.missing("figures of one sort: " + f->value->name + " is a " + quantity::name_of(f->value->unit.dimension()) +
-                ", " + first->value->name + " a " + quantity::name_of(first->value->unit.dimension()));
+      d.missing("figures of one sort: " + f->value->name + " is " +
+                with_article(quantity::name_of(f->value->unit.dimension())) + ", " + first->value->name + " " +
+                with_article(quantity::name_of(first->value->unit.dimension())));
       return false;
     }
     return true;

@@ -1,8 +1,11 @@
 #include "workings/relations/species_amounts.h"
 
 #include "chem/balance.h"
+#include "chem/commercial.h"
 #include "chem/gas.h"
 #include "chem/names.h"
+#include "workings/relations/table_density.h"
+#include "workings/relations/usual_strength.h"
 
 namespace sash::workings {
 
@@ -94,6 +97,16 @@ std::optional<std::size_t> species_of(Drafting& d, const BalancedEquation& e, co
 
 namespace {
 
+// "Concentrated nitric acid" or "acetic anhydride", where the figure or its place says so; else the formula.
+std::string called_as_liquid(const Filled& filled, const chem::Formula& formula) {
+  for (const std::string& text : {filled.value->figure->subject, filled.about}) {
+    if (text.empty()) continue;
+    const auto named = chem::formula_of(text);
+    if (named ? named->same_composition(formula) : chem::commercial_solution(text).ok()) return text;
+  }
+  return formula.plain();
+}
+
 // What was really weighed: another form given with the relation, or the hydrate the figure names.
 chem::Formula weighed_form(Drafting& d, const BalancedEquation& e, std::size_t species, const Filled& filled) {
   const chem::Formula& in_equation = e.equation.all()[species].formula;
@@ -114,6 +127,21 @@ chem::Formula weighed_form(Drafting& d, const BalancedEquation& e, std::size_t s
     }
   }
   return in_equation;
+}
+
+// A liquid by its volume: pure, or the solution a trade name means.
+std::optional<std::size_t> amount_in_volume(Drafting& d, const BalancedEquation& e, std::size_t species,
+                                            const Filled& filled) {
+  const std::string name = e.name(species);
+  const std::string called = called_as_liquid(filled, e.equation.all()[species].formula);
+  const auto density = density_of_substance(d, Piece::of_symbol("ρ", name), "density of " + called, called);
+  const auto molar_mass = density ? d.molar_mass(e.equation.all()[species].formula) : std::nullopt;
+  if (!molar_mass) return std::nullopt;
+  const std::size_t n = d.hidden("amount of " + name, Piece::of_symbol("n", name), Kind::amount);
+  std::vector<Weighted> members{{n, -1}, {*density, 1}, {filled.quantity, 1}, {*molar_mass, -1}};
+  if (const auto usual = usual_strength(d, name, called)) members.push_back({usual->quantity, 1});
+  d.product("the amount and volume of " + name, members);
+  return n;
 }
 
 std::optional<std::size_t> purity_behind(Drafting& d, const BalancedEquation& e, std::size_t species) {
@@ -160,9 +188,11 @@ std::optional<std::size_t> amount_behind(Drafting& d, const BalancedEquation& e,
     return n;
   }
   if (has == dimension::volume) {
+    if (const auto n = amount_in_volume(d, e, species, filled)) return n;
     d.missing("the mass or amount of " + name + ": its volume alone does not tell (tie it by a strength or a density)");
   } else {
-    d.missing("a mass or amount of " + name + ": " + filled.value->name + " is a " + quantity::name_of(has));
+    d.missing("a mass or amount of " + name + ": " + filled.value->name + " is " +
+              with_article(quantity::name_of(has)));
   }
   return std::nullopt;
 }

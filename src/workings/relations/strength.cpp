@@ -1,11 +1,27 @@
 #include "workings/relations/strength.h"
 
+#include "chem/commercial.h"
+#include "support/text.h"
 #include "workings/relations/table_density.h"
 
 namespace sash::workings {
 
 using quantity::Kind;
 namespace dimension = quantity::dimension;
+
+double counted_over_solute(Drafting& d, const Filled& strength) {
+  const std::string& about = strength.about.empty() ? strength.value->figure->subject : strength.about;
+  const std::string word = to_lower(about);
+  if (word != "available chlorine" && word != "active chlorine") return 1;
+  d.note("Available chlorine is the chlorine with the oxidising power of the bleach: 0.952 times the mass of NaOCl.");
+  return chem::available_chlorine_factor();
+}
+
+void limit_share(Quantity& fraction, const std::string& what) {
+  if (fraction.unit.dimension() != dimension::plain) return;
+  fraction.most = 1;
+  fraction.past_most = "cannot be " + what;
+}
 
 std::optional<StrengthMeaning> meaning_of(Drafting& d, const Filled& strength) {
   switch (strength.value->figure->kind) {
@@ -26,7 +42,7 @@ std::optional<StrengthMeaning> meaning_of(Drafting& d, const Filled& strength) {
   if (has == dimension::plain) return StrengthMeaning{SoluteIn::mass, true};
   if (has == dimension::density) return StrengthMeaning{SoluteIn::mass, false};
   if (has == dimension::molar_concentration) return StrengthMeaning{SoluteIn::amount, false};
-  d.missing("a strength that is one: " + strength.value->name + " is a " + quantity::name_of(has));
+  d.missing("a strength that is one: " + strength.value->name + " is " + with_article(quantity::name_of(has)));
   return std::nullopt;
 }
 
@@ -62,7 +78,9 @@ std::optional<std::size_t> solute_of(Drafting& d, SolutionSide& side, const Fill
     return d.hidden("volume of " + name + in_solution, Piece::of_symbol("V", "solute " + side.below), Kind::volume);
   };
   const std::size_t solute = hidden(meaning->solute);
-  d.product("the solute in the " + side.name, {{solute, -1}, {strength.quantity, 1}, {base, 1}});
+  limit_share(d.at(strength.quantity), "a share of a solution");
+  d.product("the solute in the " + side.name, {{solute, -1}, {strength.quantity, 1}, {base, 1}},
+            1 / counted_over_solute(d, strength));
   if (meaning->solute == wanted) return solute;
   if (meaning->solute == SoluteIn::volume || wanted == SoluteIn::volume) {
     d.missing("strengths of one sort: one is by volume of solute");

@@ -27,6 +27,13 @@ struct StrengthMeaning {
   bool per_mass;  ///< of solution; otherwise per volume
 };
 
+/// The solute a strength counts, over the relation's solute: 1, but for available chlorine, of which there is less or
+/// more by mass than of the hypochlorite that makes it.
+double counted_over_solute(Drafting& d, const Filled& strength);
+
+/// Says that a share cannot be more than the whole.
+void limit_share(Quantity& fraction, const std::string& what);
+
 /// What a strength means; nothing (and said so) for one that cannot be used here, such as a molality.
 std::optional<StrengthMeaning> meaning_of(Drafting& d, const Filled& strength);
 

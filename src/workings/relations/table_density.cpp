@@ -6,11 +6,15 @@
 #include "chem/commercial.h"
 #include "chem/density.h"
 #include "chem/names.h"
+#include "workings/relations/strength.h"
 
 namespace sash::workings {
 namespace {
 
 using quantity::Kind;
+
+constexpr double label_spread =
+    0.003;  // of the density: what the limits of a label come to; common practice, no source
 
 // Bleach is no solution of hypochlorite alone, so no table of solutions has it: its density goes with its available
 // chlorine, which by mass depends on the density in turn.
@@ -35,6 +39,38 @@ std::optional<chem::Density> density_at(const std::string& solute, const Filled&
   const auto solution = chem::solution_of(solute, in->kind, in->number, celsius);
   if (!solution) return density_of_bleach(solute, strength, si);
   return solution->density;
+}
+
+// What solutions bought under a trade name weigh, where the strength is about theirs.
+std::optional<chem::Density> density_on_label(const std::string& substance, const Filled& strength) {
+  constexpr double near = 0.02;  // of the strength
+  const auto in = strength_for_tables(strength);
+  if (!in || in->kind != chem::StrengthKind::mass_fraction || chem::formula_of(substance)) return std::nullopt;
+  const auto trade = chem::commercial_solution(substance);
+  if (!trade || std::fabs(in->number / trade->solution.w - 1) > near) return std::nullopt;
+  chem::Density density = trade->solution.density;
+  density.spread = std::hypot(density.spread, label_spread * density.value);
+  return density;
+}
+
+// A solution so dilute that it weighs what water does: parts per million without a table.
+std::optional<chem::Density> density_of_water(Drafting& d, const Filled& strength, double celsius) {
+  constexpr double dilute = 0.005;
+  const auto in = strength_for_tables(strength);
+  if (!in || in->kind != chem::StrengthKind::mass_fraction || !(in->number <= dilute)) return std::nullopt;
+  const auto water = chem::water_density(celsius);
+  if (!water) return std::nullopt;
+  d.note("So dilute a solution in water is taken to have the density of water.");
+  return chem::Density{water->value, std::hypot(water->spread, in->number), water->source, {}};
+}
+
+// Organic liquids are poured as such; acids, ammonia and peroxide come as solutions, and of a solid that dissolves a
+// volume is most likely one of its solution. Of liquids the table knows no density this far from its temperature.
+bool is_poured_pure(const std::string& substance) {
+  constexpr int carbon = 6;
+  constexpr double hot = 90;  // °C
+  const auto formula = chem::formula_of(substance);
+  return formula && !formula->count_of({carbon, std::nullopt}).zero() && !chem::density_of(substance, hot);
 }
 
 std::size_t as_constant(Drafting& d, const chem::Density& density, double spread, Piece symbol,
@@ -71,18 +107,23 @@ std::optional<TableStrength> strength_for_tables(const Filled& strength, std::op
     case Kind::volume_percent:
       return TableStrength{chem::StrengthKind::volume_fraction, number};
     default:
-      return std::nullopt;
+      break;
   }
+  if (strength.value->unit.dimension() != quantity::dimension::molar_concentration) return std::nullopt;
+  return TableStrength{chem::StrengthKind::molarity, number / 1000};
 }
 
 std::optional<std::size_t> density_of_solution(Drafting& d, const Filled& strength, Piece symbol,
                                                const std::string& name) {
-  const std::string solute = d.substance();
+  const std::string solute = d.solute();
   if (solute.empty() || !strength.value->stated) return std::nullopt;
   const double celsius = table_temperature(d);
-  const double si = strength.value->si;
-  const double step = strength.value->si_spread;
-  const auto density = density_at(solute, strength, si, celsius);
+  const double counted = counted_over_solute(d, strength);
+  const double si = strength.value->si / counted;
+  const double step = strength.value->si_spread / counted;
+  auto density = density_at(solute, strength, si, celsius);
+  if (!density) density = density_on_label(d.substance(), strength);
+  if (!density) density = density_of_water(d, strength, celsius);
   if (!density) return std::nullopt;
   // How the density goes with the strength, to whichever side the table reaches.
   double slope = 0;
@@ -93,11 +134,21 @@ std::optional<std::size_t> density_of_solution(Drafting& d, const Filled& streng
   return as_constant(d, *density, std::hypot(density->spread, slope), std::move(symbol), name);
 }
 
-std::optional<std::size_t> density_of_substance(Drafting& d, Piece symbol, const std::string& name) {
-  const std::string substance = d.substance();
-  if (substance.empty() || chem::strongest_covered(substance)) return std::nullopt;
+std::optional<std::size_t> density_of_substance(Drafting& d, Piece symbol, const std::string& name,
+                                                const std::string& other) {
+  const std::string& substance = other.empty() ? d.substance() : other;
+  if (substance.empty()) return std::nullopt;
+  if (const auto trade = chem::formula_of(substance) ? Outcome<chem::CommercialSolution>(Fault{})
+                                                     : chem::commercial_solution(substance)) {
+    const double spread = std::hypot(trade->solution.density.spread, label_spread * trade->solution.density.value);
+    return as_constant(d, trade->solution.density, spread, std::move(symbol), name);
+  }
   const auto density = chem::density_of(substance, table_temperature(d));
   if (!density) return std::nullopt;
+  if (chem::strongest_covered(substance)) {
+    if (!is_poured_pure(substance)) return std::nullopt;
+    d.note(substance + " is taken to be pure, not a solution.");
+  }
   return as_constant(d, *density, density->spread, std::move(symbol), name);
 }
 

@@ -21,12 +21,15 @@ std::optional<TableStrength> strength_for_tables(const Filled& strength, std::op
 double table_temperature(Drafting& d);
 
 /// The density of a solution of the relation's substance, as strong as the figure says; nothing where the strength is
-/// not stated or no table covers it. Its uncertainty holds that of the strength.
+/// not stated or no table covers it; of what is sold under a trade name, and of solutions too dilute to differ from
+/// water, without a table. Its uncertainty holds that of the strength.
 std::optional<std::size_t> density_of_solution(Drafting& d, const Filled& strength, Piece symbol,
                                                const std::string& name);
 
-/// The density of a pure substance; nothing where no table has it, and nothing for what is usually met as a solution
-/// ("hydrochloric acid"): that would be a guess.
-std::optional<std::size_t> density_of_substance(Drafting& d, Piece symbol, const std::string& name);
+/// The density of the relation's substance, or of `other`, as it is poured or weighed: pure, or the solution a trade
+/// name means. Nothing where no table has it, and nothing for what is usually met as a solution ("hydrochloric acid"):
+/// that would be a guess.
+std::optional<std::size_t> density_of_substance(Drafting& d, Piece symbol, const std::string& name,
+                                                const std::string& other = {});
 
 }  // namespace sash::workings

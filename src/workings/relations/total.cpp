@@ -42,9 +42,14 @@ class Total final : public RelationKind {
                     const std::vector<Filled>& less) {
     for (const auto* list : {&parts, &less}) {
       for (const Filled& f : *list) {
+        if (f.quantity == whole.quantity) {
+          d.missing("another whole than " + f.value->name + ", which is one of its own parts");
+          return false;
+        }
         if (f.value->unit.dimension() == whole.value->unit.dimension()) continue;
-        d.missing("parts of one sort: " + f.value->name + " is a " + quantity::name_of(f.value->unit.dimension()) +
-                  ", the whole a " + quantity::name_of(whole.value->unit.dimension()));
+        d.missing("parts of one sort: " + f.value->name + " is " +
+                  with_article(quantity::name_of(f.value->unit.dimension())) + ", the whole " +
+                  with_article(quantity::name_of(whole.value->unit.dimension())));
         return false;
       }
     }

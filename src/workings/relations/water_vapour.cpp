@@ -20,9 +20,24 @@ double vapour_slope(double kelvin) {
   return (vapour_pressure(kelvin + step) - vapour_pressure(kelvin - step)) / (2 * step);
 }
 
+// Stated, or a constant.
+std::optional<double> known(const Drafting& d, std::size_t quantity) {
+  const Quantity& q = d.at(quantity);
+  return q.from == Quantity::From::constant ? std::optional(q.value) : d.stated(quantity);
+}
+
 }  // namespace
 
 std::size_t pressure_without_water(Drafting& d, std::size_t pressure, std::size_t temperature) {
+  if (const auto kelvin = known(d, temperature)) {
+    const auto there = chem::water_vapour_pressure(*kelvin - chem::zero_celsius);
+    if (!there) {
+      d.missing("a temperature at which gas can be collected over water (" + there.fault().sentence + ")");
+    } else if (const auto all = known(d, pressure); all && *all <= *there) {
+      d.missing("a pressure above that of water vapour alone, " + quantity::show_with_unit(*there / 1000, "kPa", 3) +
+                " at that temperature");
+    }
+  }
   const std::size_t vapour = d.hidden("pressure of water vapour", Piece::of_symbol("p", "H₂O"), Kind::pressure);
   const std::size_t own = d.hidden("pressure of the gas itself", Piece::of_symbol("p", "gas"), Kind::pressure);
   const LawPtr law = general_law([](std::span<const double> x, std::span<double> slope) {
