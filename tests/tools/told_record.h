@@ -43,6 +43,10 @@ class ToldRecord {
     return state != nullptr && state->reconciled ? *state->reconciled : Reckoned{};
   }
   double value(const std::string& name) const { return reconciled(name).value; }
+  double si(const std::string& name) const {
+    const Reckoned r = reconciled(name);
+    return quantity::Unit::parse(r.unit)->to_si(r.value);
+  }
   /// In a unit of one's choice.
   double value_in(const std::string& name, const std::string& unit) const {
     const Reckoned r = reconciled(name);

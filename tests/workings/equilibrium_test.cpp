@@ -6,6 +6,7 @@
 
 #include "checked.h"
 #include "quantity/unit.h"
+#include "tools/told_record.h"
 
 namespace sash::workings {
 namespace {
@@ -14,6 +15,7 @@ using model::RelationType;
 using quantity::Kind;
 using test::first;
 using test::RecordBuilder;
+using test::ToldRecord;
 using ::testing::HasSubstr;
 
 constexpr const char* acetic = "CH3CO2H = H^+ + CH3CO2^-: 1.8e-5";
@@ -51,17 +53,13 @@ TEST(Equilibrium, WritesWhatIsThere) {
 
 // 0.0100 mol each of silver and chloride: 1.43 g of AgCl (143.32 g/mol) but for the 1.3e-5 mol that stays dissolved.
 TEST(Equilibrium, WeighsAPrecipitate) {
-  RecordBuilder b;
-  const auto silver = b.figure("0.0100 mol", Kind::amount);
-  const auto chloride = b.figure("0.0100 mol", Kind::amount);
-  const auto volume = b.figure("1.000 L", Kind::volume);
-  const auto solid = b.figure("", Kind::mass);
-  b.relation(
-      RelationType::equilibrium,
-      {{"total", silver, "AgNO3"}, {"total", chloride, "NaCl"}, {"volume", volume}, {"precipitate", solid, "AgCl"}},
-      {{"constants", "AgCl(s) = Ag^+ + Cl^-: 1.6e-10"}});
-  const Report report = check(b.record());
-  const FigureState* state = report.find(solid);
+  const ToldRecord told(
+      "silver=0.0100 mol amount; chloride=0.0100 mol amount; volume=1.000 L "
+      "volume; solid=? mass",
+      "equilibrium: total@AgNO3=silver, total@NaCl=chloride, volume=volume, "
+      "precipitate@AgCl=solid | constants=AgCl(s) = Ag^+ + Cl^-: 1.6e-10");
+  const Report& report = told.report();
+  const FigureState* state = report.find(told.figure("solid"));
   ASSERT_TRUE(state && state->reconciled) << report.findings.at(0).sentence;
   EXPECT_NEAR(state->reconciled->value, (0.0100 - 1.265e-5) * 143.32, 0.001);
 }
@@ -69,40 +67,33 @@ TEST(Equilibrium, WeighsAPrecipitate) {
 // By the tables, and nothing said of a solid: Ksp of 1.6e-10 (OpenStax Chemistry 2e, appendix J) leaves some 2e-9 mol/L
 // of silver beside 0.09 mol/L of chloride, so that all of it falls out.
 TEST(Equilibrium, LetsFallOutWhatNobodyNamed) {
-  RecordBuilder b;
-  const auto silver = b.figure("0.0100 mol/L", Kind::molar_concentration);
-  const auto chloride = b.figure("0.100 mol/L", Kind::molar_concentration);
-  const auto left = b.figure("", Kind::molar_concentration);
-  b.relation(RelationType::equilibrium,
-             {{"total", silver, "AgNO3"}, {"total", chloride, "NaCl"}, {"species", left, "Ag^+"}});
-  const Report report = check(b.record());
-  const FigureState* state = report.find(left);
+  const ToldRecord told(
+      "silver=0.0100 mol/L molar_concentration; chloride=0.100 mol/L "
+      "molar_concentration; left=? molar_concentration",
+      "equilibrium: total@AgNO3=silver, total@NaCl=chloride, species@Ag^+=left");
+  const Report& report = told.report();
+  const FigureState* state = report.find(told.figure("left"));
   ASSERT_TRUE(state && state->reconciled) << report.findings.at(0).sentence;
   EXPECT_THAT(plain_text(report.findings.at(0).workings), HasSubstr("Cl\u207b 0.0900 mol/L, solid AgCl 0.0100 mol/L"));
 }
 
 TEST(Equilibrium, OfWhatDoesNotFormThereIsNothing) {
-  RecordBuilder b;
-  const auto silver = b.figure("1.0e-6 mol/L", Kind::molar_concentration);
-  const auto chloride = b.figure("1.0e-6 mol/L", Kind::molar_concentration);
-  const auto solid = b.figure("", Kind::molar_concentration);
-  b.relation(RelationType::equilibrium,
-             {{"total", silver, "AgNO3"}, {"total", chloride, "NaCl"}, {"precipitate", solid, "AgCl"}},
-             {{"constants", "AgCl(s) = Ag^+ + Cl^-: 1.6e-10"}});
-  const Report report = check(b.record());
-  const FigureState* state = report.find(solid);
+  const ToldRecord told(
+      "silver=1.0e-6 mol/L molar_concentration; chloride=1.0e-6 mol/L "
+      "molar_concentration; solid=? molar_concentration",
+      "equilibrium: total@AgNO3=silver, total@NaCl=chloride, "
+      "precipitate@AgCl=solid | constants=AgCl(s) = Ag^+ + Cl^-: 1.6e-10");
+  const Report& report = told.report();
+  const FigureState* state = report.find(told.figure("solid"));
   ASSERT_TRUE(state && state->reconciled) << report.findings.at(0).sentence;
   EXPECT_EQ(state->reconciled->value, 0);
 }
 
 // With the tables' constants and activities: pKa 4.757 of acetic acid, USGS PHREEQC minteq.v4; ideal it would be 2.882.
 TEST(Equilibrium, TakesConstantsFromTheTables) {
-  RecordBuilder b;
-  const auto acid = b.figure("0.100 mol/L", Kind::molar_concentration);
-  const auto p = b.figure("", Kind::pH);
-  b.relation(RelationType::equilibrium, {{"total", acid, "acetic acid"}, {"pH", p}});
-  const Report report = check(b.record());
-  const FigureState* state = report.find(p);
+  const ToldRecord told("acid=0.100 mol/L molar_concentration; p=? pH", "equilibrium: total@acetic acid=acid, pH=p");
+  const Report& report = told.report();
+  const FigureState* state = report.find(told.figure("p"));
   ASSERT_TRUE(state && state->reconciled) << report.findings.at(0).sentence;
   EXPECT_NEAR(state->reconciled->value, 2.882, 0.02);
   ASSERT_FALSE(report.constants.empty());
@@ -110,33 +101,27 @@ TEST(Equilibrium, TakesConstantsFromTheTables) {
 }
 
 TEST(Equilibrium, SaysWhatIsMissing) {
-  RecordBuilder b;
-  const auto p = b.figure("3.0 [pH]", Kind::pH);
-  b.relation(RelationType::equilibrium, {{"pH", p}});
-  const Finding f = first(b);
+  const ToldRecord told("p=3.0 [pH] pH", "equilibrium: pH=p");
+  const Finding& f = told.first();
   EXPECT_EQ(f.verdict, Verdict::unsettled);
   EXPECT_THAT(f.sentence, HasSubstr("what was put into the solution"));
 }
 
 TEST(Equilibrium, SaysWhichConstantItCannotRead) {
-  RecordBuilder b;
-  const auto acid = b.figure("0.100 mol/L", Kind::molar_concentration);
-  b.relation(RelationType::equilibrium, {{"total", acid, "HF"}}, {{"constants", "HF = H^+ + F^-"}});
-  const Finding f = first(b);
+  const ToldRecord told("acid=0.100 mol/L molar_concentration",
+                        "equilibrium: total@HF=acid | constants=HF = H^+ + F^-");
+  const Finding& f = told.first();
   EXPECT_EQ(f.verdict, Verdict::unsettled);
   EXPECT_THAT(f.sentence, HasSubstr("an equation, a colon and a number"));
 }
 
 // Mg(OH)2 (Ksp 8.9e-12, OpenStax Chemistry 2e, Appendix J) at a held pH of 10: [OH-] = 1e-4, so [Mg2+] = 8.9e-4 mol/L.
 TEST(Equilibrium, HoldsThePhAtAFigure) {
-  RecordBuilder b;
-  const auto p = b.figure("10.00 [pH]", Kind::pH);
-  const auto magnesium = b.figure("0.100 mol/L", Kind::molar_concentration);
-  const auto left = b.figure("", Kind::molar_concentration);
-  b.relation(RelationType::equilibrium, {{"total", magnesium, "MgCl2"}, {"pH", p}, {"species", left, "Mg^2+"}},
-             {{"constants", "Mg(OH)2(s) = Mg^2+ + 2 OH^-: 8.9e-12"}, {"held_pH", "yes"}});
-  const Report report = check(b.record());
-  const FigureState* state = report.find(left);
+  const ToldRecord told("p=10.00 [pH] pH; magnesium=0.100 mol/L molar_concentration; left=? molar_concentration",
+                        "equilibrium: total@MgCl2=magnesium, pH=p, species@Mg^2+=left | "
+                        "constants=Mg(OH)2(s) = Mg^2+ + 2 OH^-: 8.9e-12; held_pH=yes");
+  const Report& report = told.report();
+  const FigureState* state = report.find(told.figure("left"));
   ASSERT_TRUE(state && state->reconciled) << report.findings.at(0).sentence;
   const auto unit = quantity::Unit::parse(state->reconciled->unit);
   ASSERT_TRUE(unit);
@@ -146,10 +131,9 @@ TEST(Equilibrium, HoldsThePhAtAFigure) {
 // The solubility is the root of Ksp, so half of its relative uncertainty: 0.05/sqrt(3) in 1.6 (AgCl, OpenStax Chemistry
 // 2e, Appendix J).
 TEST(Equilibrium, CarriesTheUncertaintyOfAGivenConstant) {
-  RecordBuilder b;
-  const auto s = b.figure("", Kind::molar_concentration);
-  b.relation(RelationType::equilibrium, {{"solubility", s, "AgCl"}}, {{"constants", "AgCl(s) = Ag^+ + Cl^-: 1.6e-10"}});
-  const Finding f = first(b);
+  const ToldRecord told("s=? molar_concentration",
+                        "equilibrium: solubility@AgCl=s | constants=AgCl(s) = Ag^+ + Cl^-: 1.6e-10");
+  const Finding& f = told.first();
   ASSERT_TRUE(f.computed) << f.sentence;
   EXPECT_EQ(f.computed->unit, "umol/L");
   EXPECT_NEAR(f.computed->value, 12.65, 0.01);
@@ -159,29 +143,24 @@ TEST(Equilibrium, CarriesTheUncertaintyOfAGivenConstant) {
 // Copper(II) and ammonia: published logarithms of the constant of the tetraammine run from 11.75 to 13.23, so a factor
 // of ten stays open, and that is what the result must show: not a number with four digits.
 TEST(Equilibrium, IsNoSurerThanItsSourcesAgree) {
-  RecordBuilder b;
-  const auto copper = b.figure("0.0500 mol/L", Kind::molar_concentration);
-  const auto ammonia = b.figure("1.00 mol/L", Kind::molar_concentration);
-  const auto base = b.figure("0.100 mol/L", Kind::molar_concentration);
-  const auto dissolved = b.figure("", Kind::molar_concentration);
-  b.relation(RelationType::equilibrium, {{"total", copper, "CuSO4"},
-                                         {"total", ammonia, "NH3"},
-                                         {"total", base, "NaOH"},
-                                         {"species", dissolved, "[Cu(NH3)4]^2+"}});
-  const Finding f = first(b);
+  const ToldRecord told(
+      "copper=0.0500 mol/L molar_concentration; ammonia=1.00 mol/L "
+      "molar_concentration; base=0.100 mol/L molar_concentration; dissolved=? "
+      "molar_concentration",
+      "equilibrium: total@CuSO4=copper, total@NH3=ammonia, total@NaOH=base, "
+      "species@[Cu(NH3)4]^2+=dissolved");
+  const Finding& f = told.first();
   ASSERT_TRUE(f.computed) << f.sentence;
   EXPECT_GT(f.computed->spread, 0.3 * f.computed->value);
 }
 
 // A blue solution, as anybody sees who adds ammonia to copper sulfate until it is in large excess.
 TEST(Equilibrium, TakesCopperOverIntoTheTetraammineWhereAmmoniaIsInLargeExcess) {
-  RecordBuilder b;
-  const auto copper = b.figure("0.0500 mol/L", Kind::molar_concentration);
-  const auto ammonia = b.figure("2.00 mol/L", Kind::molar_concentration);
-  const auto solid = b.figure("", Kind::molar_concentration);
-  b.relation(RelationType::equilibrium,
-             {{"total", copper, "CuSO4"}, {"total", ammonia, "NH3"}, {"precipitate", solid, "Cu(OH)2"}});
-  const Finding f = first(b);
+  const ToldRecord told(
+      "copper=0.0500 mol/L molar_concentration; ammonia=2.00 mol/L "
+      "molar_concentration; solid=? molar_concentration",
+      "equilibrium: total@CuSO4=copper, total@NH3=ammonia, precipitate@Cu(OH)2=solid");
+  const Finding& f = told.first();
   ASSERT_TRUE(f.computed) << f.sentence;
   EXPECT_EQ(f.computed->value, 0) << f.sentence;
 }

@@ -2,6 +2,7 @@
 #include <gtest/gtest.h>
 
 #include "checked.h"
+#include "tools/told_record.h"
 
 namespace sash::workings {
 namespace {
@@ -11,6 +12,7 @@ using quantity::Kind;
 using test::acid;
 using test::first;
 using test::RecordBuilder;
+using test::ToldRecord;
 using ::testing::HasSubstr;
 using K = Explanation::Kind;
 
@@ -45,13 +47,10 @@ TEST(Explain, SwappedDigits) {
 
 // 20.0 mL of 3.00 mol/L hold 60.0 mmol: sixty, not sixteen.
 TEST(Explain, SixteenSaidForSixty) {
-  RecordBuilder b;
-  const auto strength = b.figure("3.00 mol/L", Kind::molar_concentration);
-  const auto volume = b.figure("20.0 mL", Kind::volume);
-  const auto amount = b.figure("16 mmol", Kind::amount);
-  b.relation(RelationType::in_solution,
-             {{"strength", strength}, {"solution_volume", volume}, {"solute_amount", amount}}, {{"substance", "NaOH"}});
-  const Finding f = first(b);
+  const ToldRecord told("strength=3.00 mol/L molar_concentration; volume=20.0 mL volume; amount=16 mmol amount",
+                        "in_solution: strength=strength, solution_volume=volume, "
+                        "solute_amount=amount | substance=NaOH");
+  const Finding& f = told.first();
   const Explanation* e = find(f, K::misheard_number);
   ASSERT_TRUE(e) << sentences(f);
   EXPECT_THAT(e->sentence, HasSubstr("16 was said or heard for 60"));
@@ -73,12 +72,9 @@ TEST(Explain, AVolumeReadForAMass) {
 }
 
 TEST(Explain, APercentageTakenForAFraction) {
-  RecordBuilder b;
-  const auto part = b.figure("3.00 g", Kind::mass);
-  const auto whole = b.figure("12.0 g", Kind::mass);
-  const auto fraction = b.figure("0.25 %", Kind::percent_other);
-  b.relation(RelationType::share, {{"part", part}, {"whole", whole}, {"fraction", fraction}});
-  const Finding f = first(b);
+  const ToldRecord told("part=3.00 g mass; whole=12.0 g mass; fraction=0.25 % percent_other",
+                        "share: part=part, whole=whole, fraction=fraction");
+  const Finding& f = told.first();
   EXPECT_TRUE(find(f, K::percent_for_fraction)) << sentences(f);
 }
 
@@ -128,14 +124,10 @@ TEST(Explain, AYieldWorkedOutWithTheMolarMassOfTheHydrate) {
 
 TEST(Explain, AnotherLimitingReactant) {
   // 2 H2 + O2: 5.00 g H2 and 10.0 g O2; from the oxygen 11.3 g of water, from the hydrogen 44.7 g.
-  RecordBuilder b;
-  const auto hydrogen = b.figure("5.00 g", Kind::mass);
-  const auto oxygen = b.figure("10.0 g", Kind::mass);
-  const auto water = b.figure("44.7 g", Kind::mass);
-  b.relation(RelationType::reaction,
-             {{"reactant", hydrogen, "H2"}, {"reactant", oxygen, "O2"}, {"product", water, "H2O"}},
-             {{"equation", "2 H2 + O2 -> 2 H2O"}});
-  const Finding f = first(b);
+  const ToldRecord told("hydrogen=5.00 g mass; oxygen=10.0 g mass; water=44.7 g mass",
+                        "reaction: reactant@H2=hydrogen, reactant@O2=oxygen, product@H2O=water | "
+                        "equation=2 H2 + O2 -> 2 H2O");
+  const Finding& f = told.first();
   ASSERT_EQ(f.verdict, Verdict::conflicts);
   const Explanation* e = find(f, K::other_limiting_reactant);
   ASSERT_TRUE(e) << sentences(f);
@@ -144,13 +136,9 @@ TEST(Explain, AnotherLimitingReactant) {
 
 TEST(Explain, AnotherHydrateInASolution) {
   // 24.97 g CuSO4·5H2O in 1.000 L are 0.1000 mol/L; taken as anhydrous they would be 0.1564.
-  RecordBuilder b;
-  const auto m = b.figure("24.97 g", Kind::mass);
-  const auto v = b.figure("1.000 L", Kind::volume);
-  const auto c = b.figure("0.1000 mol/L", Kind::molar_concentration);
-  b.relation(RelationType::in_solution, {{"solute_mass", m}, {"solution_volume", v}, {"strength", c}},
-             {{"substance", "CuSO4"}});
-  const Finding f = first(b);
+  const ToldRecord told("m=24.97 g mass; v=1.000 L volume; c=0.1000 mol/L molar_concentration",
+                        "in_solution: solute_mass=m, solution_volume=v, strength=c | substance=CuSO4");
+  const Finding& f = told.first();
   ASSERT_EQ(f.verdict, Verdict::conflicts);
   const Explanation* e = find(f, K::other_hydrate);
   ASSERT_TRUE(e) << sentences(f);
@@ -159,12 +147,9 @@ TEST(Explain, AnotherHydrateInASolution) {
 
 // 10.00 g CaCO3 (100.09 g/mol) give 5.603 g CaO (56.077 g/mol) and 4.397 g CO2 (44.009 g/mol).
 TEST(Explain, AnotherProductOfTheEquation) {
-  RecordBuilder b;
-  const auto chalk = b.figure("10.00 g", Kind::mass);
-  const auto weighed = b.figure("4.40 g", Kind::mass);
-  b.relation(RelationType::reaction, {{"reactant", chalk, "CaCO3"}, {"product", weighed, "CaO"}},
-             {{"equation", "CaCO3 -> CaO + CO2"}});
-  const Finding f = first(b);
+  const ToldRecord told("chalk=10.00 g mass; weighed=4.40 g mass",
+                        "reaction: reactant@CaCO3=chalk, product@CaO=weighed | equation=CaCO3 -> CaO + CO2");
+  const Finding& f = told.first();
   ASSERT_EQ(f.verdict, Verdict::conflicts);
   const Explanation* e = find(f, K::other_product);
   ASSERT_TRUE(e) << sentences(f);
@@ -173,11 +158,8 @@ TEST(Explain, AnotherProductOfTheEquation) {
 
 // 21.9 of 20.0 g are 109.5 %; with the digits the other way round it is 12.9 g and 64.5 %.
 TEST(Explain, AYieldOverOneHundredPercentBySwappedDigits) {
-  RecordBuilder b;
-  const auto actual = b.figure("21.9 g", Kind::mass);
-  const auto theory = b.figure("20.0 g", Kind::mass);
-  b.relation(RelationType::yield, {{"actual", actual}, {"theoretical", theory}});
-  const Finding f = first(b);
+  const ToldRecord told("actual=21.9 g mass; theory=20.0 g mass", "yield: actual=actual, theoretical=theory");
+  const Finding& f = told.first();
   EXPECT_EQ(f.verdict, Verdict::worked_out);
   ASSERT_FALSE(f.remark.empty());
   const Explanation* e = find(f, K::swapped_digits);
@@ -188,12 +170,9 @@ TEST(Explain, AYieldOverOneHundredPercentBySwappedDigits) {
 
 // A litre that was a millilitre: 1.000 L of 0.100 mol/L hold 0.100 mol, not 0.100 mmol.
 TEST(Explain, MillilitresForLitres) {
-  RecordBuilder b;
-  const auto c = b.figure("0.100 mol/L", Kind::molar_concentration);
-  const auto v = b.figure("1.000 mL", Kind::volume);
-  const auto n = b.figure("0.100 mol", Kind::amount);
-  b.relation(RelationType::in_solution, {{"strength", c}, {"solution_volume", v}, {"solute_amount", n}});
-  const Finding f = first(b);
+  const ToldRecord told("c=0.100 mol/L molar_concentration; v=1.000 mL volume; n=0.100 mol amount",
+                        "in_solution: strength=c, solution_volume=v, solute_amount=n");
+  const Finding& f = told.first();
   const Explanation* e = find(f, K::wrong_unit);
   ASSERT_TRUE(e) << sentences(f);
   EXPECT_THAT(sentences(f), HasSubstr("it was meant in L, not mL"));
@@ -201,11 +180,8 @@ TEST(Explain, MillilitresForLitres) {
 
 // 24.97 g CuSO4·5H2O (249.68 g/mol) are 0.1000 mol; worked out as anhydrous (159.60 g/mol) 0.1565 mol.
 TEST(Explain, TheAnhydrousWeightForTheHydrate) {
-  RecordBuilder b;
-  const auto m = b.figure("24.97 g", Kind::mass);
-  const auto n = b.figure("0.1565 mol", Kind::amount);
-  b.relation(RelationType::same_portion, {{"mass", m}, {"amount", n}}, {{"substance", "CuSO4·5H2O"}});
-  const Finding f = first(b);
+  const ToldRecord told("m=24.97 g mass; n=0.1565 mol amount", "same_portion: mass=m, amount=n | substance=CuSO4·5H2O");
+  const Finding& f = told.first();
   ASSERT_EQ(f.verdict, Verdict::conflicts);
   EXPECT_TRUE(find(f, K::wrong_formula_weight)) << sentences(f);
 }

@@ -4,6 +4,7 @@
 
 #include "checked.h"
 #include "quantity/unit.h"
+#include "tools/told_record.h"
 
 namespace sash::workings {
 namespace {
@@ -12,6 +13,7 @@ using model::RelationType;
 using quantity::Kind;
 using test::first;
 using test::RecordBuilder;
+using test::ToldRecord;
 using ::testing::Contains;
 using ::testing::HasSubstr;
 using ::testing::Not;
@@ -49,11 +51,9 @@ TEST(HeatTables, KnowWhatAReactionGivesOff) {
 }
 
 TEST(HeatTables, SayWhyTheyDoNotKnow) {
-  RecordBuilder b;
-  const auto n = b.figure("1.0 mol", Kind::amount);
-  const auto q = b.figure("1.0 kJ", Kind::energy);
-  b.relation(RelationType::heat, {{"amount", n}, {"heat", q}}, {{"substance", "NaOH"}, {"process", "stirring"}});
-  EXPECT_THAT(first(b).notes, Contains(HasSubstr("not “stirring”")));
+  const ToldRecord told("n=1.0 mol amount; q=1.0 kJ energy",
+                        "heat: amount=n, heat=q | substance=NaOH; process=stirring");
+  EXPECT_THAT(told.first().notes, Contains(HasSubstr("not “stirring”")));
 }
 
 // At 20 °C and half saturated the dew point is 9.3 °C (WMO-No. 8, Annex 4.B).
@@ -76,10 +76,9 @@ TEST(Dew, IsSaidWhereTheWallIsColder) {
 // Henry's constant of CO2 at 25 °C, 3.4e-4 mol/(m3 Pa) (R. Sander, Atmos. Chem. Phys. 23 (2023) 10901): times RT 0.843,
 // so that as much water keeps 0.843 of 1.843, 46 %.
 TEST(GasOverWater, SaysWhatStaysDissolved) {
-  RecordBuilder b;
-  const auto v = b.figure("500 mL", Kind::gas_volume, "carbon dioxide");
-  b.relation(RelationType::gas_given_off, {{"volume", v}}, {{"over_water", "yes"}, {"water", "500 mL"}});
-  EXPECT_THAT(first(b).notes, Contains(HasSubstr("46 % of the gas stays dissolved")));
+  const ToldRecord told("v=500 mL gas_volume of carbon dioxide",
+                        "gas_given_off: volume=v | over_water=yes; water=500 mL");
+  EXPECT_THAT(told.first().notes, Contains(HasSubstr("46 % of the gas stays dissolved")));
 }
 
 // Ethanol and water, 50.0 mL of each at 20 °C: 39.47 g and 49.91 g make 44.16 % by mass, which has 0.9265 g/mL (OIML R
@@ -107,12 +106,9 @@ TEST(Mixing, LosesVolumeAsTheTablesSay) {
 }
 
 TEST(Mixing, SaysThatVolumesAreTakenToAddUpWhereNoTableTells) {
-  RecordBuilder b;
-  const auto one = b.figure("50.0 mL", Kind::volume);
-  const auto other = b.figure("50.0 mL", Kind::volume);
-  const auto whole = b.figure("", Kind::volume);
-  b.relation(RelationType::mixing, {{"part", one, "a"}, {"part", other, "b"}, {"whole", whole}});
-  EXPECT_THAT(first(b).notes, Contains(HasSubstr("Volumes are taken to add up")));
+  const ToldRecord told("one=50.0 mL volume; other=50.0 mL volume; whole=? volume",
+                        "mixing: part@a=one, part@b=other, whole=whole");
+  EXPECT_THAT(told.first().notes, Contains(HasSubstr("Volumes are taken to add up")));
 }
 
 }  // namespace

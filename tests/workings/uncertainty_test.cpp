@@ -3,6 +3,7 @@
 #include <gtest/gtest.h>
 
 #include "checked.h"
+#include "tools/told_record.h"
 
 namespace sash::workings {
 namespace {
@@ -10,6 +11,7 @@ namespace {
 using model::RelationType;
 using quantity::Kind;
 using test::RecordBuilder;
+using test::ToldRecord;
 using ::testing::Contains;
 using ::testing::HasSubstr;
 
@@ -38,12 +40,9 @@ TEST(FewReadings, WidenTheCoverageFactor) {
 }
 
 TEST(FewReadings, AreNotMadeUp) {
-  RecordBuilder b;
-  const auto c = b.figure("1.000 mol/L", Kind::molar_concentration);
-  const auto v = b.figure("1.000 L", Kind::volume);
-  const auto n = b.figure("", Kind::amount);
-  b.relation(RelationType::in_solution, {{"strength", c}, {"solution_volume", v}, {"solute_amount", n}});
-  EXPECT_FALSE(check(b.record()).find(n)->freedom);
+  const ToldRecord told("c=1.000 mol/L molar_concentration; v=1.000 L volume; n=? amount",
+                        "in_solution: strength=c, solution_volume=v, solute_amount=n");
+  EXPECT_FALSE(told.report().find(told.figure("n"))->freedom);
 }
 
 // 1 / x with x uniform in 0.5 to 1.5: mean ln 3, variance 4/3 - (ln 3)^2 (by hand); the figure's state has it too, the
@@ -98,13 +97,10 @@ TEST(Blame, FallsOnTheCulpritOnly) {
 }
 
 TEST(Blame, IsSharedWhereNothingTellsWhich) {
-  RecordBuilder b;
-  const auto one = b.figure("28.4 g", Kind::mass);
-  const auto other = b.figure("24.8 g", Kind::mass);
-  b.relation(RelationType::same_portion, {{"same", one}, {"same", other}});
-  const Report report = check(b.record());
-  EXPECT_EQ(report.find(one)->blame, Blame::culprit);
-  EXPECT_EQ(report.find(other)->blame, Blame::culprit);
+  const ToldRecord told("one=28.4 g mass; other=24.8 g mass", "same_portion: same=one, same=other");
+  const Report& report = told.report();
+  EXPECT_EQ(report.find(told.figure("one"))->blame, Blame::culprit);
+  EXPECT_EQ(report.find(told.figure("other"))->blame, Blame::culprit);
 }
 
 }  // namespace

@@ -1,6 +1,7 @@
 #include "workings/inner/conflicts.h"
 
 #include <algorithm>
+#include <cmath>
 #include <set>
 
 #include "quantity/show.h"
@@ -10,6 +11,7 @@ namespace sash::workings::inner {
 namespace {
 
 constexpr std::size_t shown_culprits = 4;
+constexpr double rounding = 1e-12;  // of what was said
 
 std::string percent(double probability) {
   if (probability < 1e-4) return "less than 0.01 %";
@@ -43,7 +45,9 @@ Culprit culprit_of(const Suspect& suspect, bool tied, const Network& network, co
   std::string who;
   for (const Suspect::Value& v : suspect.values) {
     const FigureValue& value = *book.find(network.quantities[v.variable]->figure);
-    culprit.should_be.push_back(computed_text(value, v.value, v.spread));
+    // What is nothing but rounding is nothing.
+    const bool nothing = std::fabs(v.value) < rounding * std::fabs(value.si);
+    culprit.should_be.push_back(computed_text(value, nothing ? 0 : v.value, v.spread));
     if (!who.empty()) who += " and ";
     who += value.name + " (given as " + said_text(value).text + ") were " + culprit.should_be.back().text;
     if (cannot_be(v, network)) who += ", which cannot be";
@@ -55,6 +59,10 @@ Culprit culprit_of(const Suspect& suspect, bool tied, const Network& network, co
 // Of those that cannot be told apart, what is possible comes first; that there are several is said once.
 std::vector<Culprit> culprits_of(Suspicion suspicion, const Network& network, const FigureBook& book) {
   const auto tied_end = suspicion.suspects.begin() + static_cast<std::ptrdiff_t>(suspicion.tied);
+  // Rounding would decide otherwise.
+  std::sort(suspicion.suspects.begin(), tied_end, [&](const Suspect& a, const Suspect& b) {
+    return network.quantities[a.values.front().variable]->figure < network.quantities[b.values.front().variable]->figure;
+  });
   std::stable_partition(suspicion.suspects.begin(), tied_end,
                         [&](const Suspect& suspect) { return !cannot_be(suspect, network); });
   std::vector<Culprit> result;
