@@ -196,6 +196,50 @@ TEST(Names, StopAtAComma) {
   EXPECT_EQ(NameBook::standard().find_longest(words, 0)->known.preferred, "copper");
 }
 
+// A count before an anion counts its atoms, except where the cation needs another number of them: titanium disulfide
+// is TiS2, and iron disulfide holds the disulfide ion. Formulas as CRC Handbook, Physical Constants of Inorganic
+// Compounds lists the names, and as OPSIN 2.7.0 reads them.
+TEST(Names, CountedAnionsAreSingleAtoms) {
+  const auto formula = [](std::string_view name) { return formula_of(name)->plain(); };
+  EXPECT_EQ(formula("aluminium triiodide"), "AlI3");
+  EXPECT_EQ(formula("boron triiodide"), "BI3");
+  EXPECT_EQ(formula("bismuth triiodide"), "BiI3");
+  EXPECT_EQ(formula("titanium disulfide"), "TiS2");
+  EXPECT_EQ(formula("silicon disulfide"), "SiS2");
+  EXPECT_EQ(formula("molybdenum disulfide"), "MoS2");
+  EXPECT_EQ(formula("antimony trioxide"), "Sb2O3");
+  EXPECT_EQ(formula("manganese heptoxide"), "Mn2O7");
+  EXPECT_EQ(formula("niobium pentoxide"), "Nb2O5");
+  EXPECT_EQ(formula("phosphorus pentasulfide"), "P2S5");
+  EXPECT_EQ(formula("potassium triiodide"), "KI3");
+  EXPECT_EQ(formula("sodium pentasulfide"), "Na2S5");
+  EXPECT_EQ(formula("sulfur trioxide"), "SO3");
+  EXPECT_EQ(formula("tungsten trioxide"), "WO3");
+}
+
+TEST(Names, MercuryOneIsTheIonOfTwoAtoms) {
+  EXPECT_EQ(formula_of("mercury(I) nitrate")->plain(), "Hg2(NO3)2");
+  EXPECT_EQ(formula_of("mercury one iodide")->plain(), "Hg2I2");
+  EXPECT_EQ(formula_of("mercurous bromide")->plain(), "Hg2Br2");
+  EXPECT_EQ(formula_of("mercury(I) ion")->plain(), "Hg2^2+");
+  EXPECT_EQ(formula_of("mercury(II) iodide")->plain(), "HgI2");
+}
+
+// Charges would make TiC4 and Zr3B4 of these; masses per mole as CRC Handbook, Physical Constants of Inorganic
+// Compounds has them.
+TEST(Names, CompoundsOfMetalsDoNotFollowFromCharges) {
+  EXPECT_EQ(formula_of("titanium carbide")->plain(), "TiC");
+  EXPECT_EQ(formula_of("titanium nitride")->plain(), "TiN");
+  EXPECT_EQ(formula_of("beryllium carbide")->plain(), "Be2C");
+  EXPECT_EQ(formula_of("zirconium diboride")->plain(), "ZrB2");
+  EXPECT_FALSE(formula_of("zirconium boride").ok());
+  EXPECT_FALSE(formula_of("cobalt silicide").ok());
+  EXPECT_FALSE(formula_of("copper phosphide").ok());
+  EXPECT_EQ(formula_of("calcium phosphide")->plain(), "Ca3P2");
+  EXPECT_EQ(formula_of("silver nitride")->plain(), "Ag3N");
+  EXPECT_EQ(formula_of("lithium carbide")->plain(), "Li2C2");
+}
+
 TEST(Names, AreGivenForFormulas) {
   const auto name = [](std::string_view text) { return name_of(*read_formula(text)).value_or("nothing"); };
   EXPECT_EQ(name("CuSO4·5H2O"), "copper(II) sulfate pentahydrate");

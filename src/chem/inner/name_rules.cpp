@@ -180,7 +180,9 @@ void NameRules::salt(const CationChoice& choice, std::optional<int> multiplicity
     each_anion(at + 1, [&](const Ion& anion, std::size_t end) { offer_salt(cation, anion, end); });
   }
   if (known == nullptr) return;
+  const bool takes_compound_anions = std::ranges::max(known->charges) <= 2;
   each_anion(at, [&](const Ion& anion, std::size_t end) {
+    if ((!takes_compound_anions && counts_anions(at, end)) || !inner::follows_charges(e, anion)) return;
     if (multiplicity) {
       const Ion cation = inner::element_cation(e, known->usual.value_or(known->charges.front()));
       counted_salt(cation, *multiplicity, anion, end);
@@ -231,31 +233,6 @@ void NameRules::acids(std::size_t at) {
     known.preferred = anion.acids.front();
     known.formula = inner::acid_formula(anion);
     offer(hit.end, std::move(known));
-  }
-}
-
-void NameRules::binary(std::size_t at) {
-  for (const auto& first : parts_.first_book.hits(tokens_, at)) {
-    if (first.end >= tokens_.size() || tokens_[first.end - 1].stops) continue;
-    for (const auto& second : parts_.second_book.hits(tokens_, first.end)) {
-      const Element& e = element(first.value % 1000);
-      const int n = first.value / 1000;
-      const Ion& anion = inner::anions()[static_cast<std::size_t>(second.value % 1000)];
-      const int m = second.value / 1000;
-      const std::string formula =
-          std::string(e.symbol) + (n > 1 ? std::to_string(n) : "") + anion.core + (m > 1 ? std::to_string(m) : "");
-      std::string name;
-      for (std::size_t i = at; i < second.end; ++i) {
-        name += tokens_[i].text;
-        if (i + 1 < second.end && tokens_[i].ends_word) name += ' ';
-      }
-      KnownName known = from_formula(formula, std::move(name));
-      if (const auto read = read_formula(formula)) {
-        const auto names = names_by_rule(parts_, *read);
-        if (!names.empty()) known.preferred = names.front();
-      }
-      offer(second.end, std::move(known));
-    }
   }
 }
 

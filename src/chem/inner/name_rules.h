@@ -24,6 +24,8 @@ class NameRules {
   void listed(std::size_t at);
   void salts(std::size_t at);
   void salt(const CationChoice& choice, std::optional<int> multiplicity, std::size_t at);
+  /// Whether the tokens from `at` to `end` can be a counted simple anion too: "tri" and "iodide".
+  bool counts_anions(std::size_t at, std::size_t end) const;
   /// "disodium phosphate": so many cations, hydrogen for the rest of the charge.
   void counted_salt(const inner::Ion& cation, int cations, const inner::Ion& anion, std::size_t end);
   /// "copper sulfate": the usual state, said as an assumption, or the states to choose from.

@@ -100,6 +100,9 @@ const CationElement* find_cation_element(std::string_view symbol) {
 }
 
 Ion element_cation(const Element& element, int charge) {
+  if (element.symbol == "Hg" && charge == 1) {
+    return *std::ranges::find(polyatomic_cations(), std::string_view("dimercury(I)"), &Ion::name);
+  }
   const CationElement* known = find_cation_element(element.symbol);
   Ion ion;
   ion.name = element.name;
@@ -111,6 +114,20 @@ Ion element_cation(const Element& element, int charge) {
   ion.show_number = !one_usual_state;
   ion.atoms = {{Nuclide{element.number, std::nullopt}, 1}};
   return ion;
+}
+
+bool follows_charges(const Element& cation, const Ion& anion) {
+  if (anion.name == "boride" || anion.name == "silicide") return false;
+  const int z = cation.number;
+  if (anion.name == "carbide") {
+    const CationElement* known = find_cation_element(cation.symbol);
+    constexpr int beryllium = 4;
+    return known != nullptr && known->charges.size() == 1 && known->usual.value_or(0) <= 2 && z != beryllium;
+  }
+  constexpr std::array<std::string_view, 4> taken_up_by_metals{"hydride", "nitride", "phosphide", "arsenide"};
+  if (std::ranges::find(taken_up_by_metals, anion.name) == taken_up_by_metals.end()) return true;
+  const auto within = [z](int first, int last) { return first <= z && z <= last; };
+  return !within(22, 29) && !within(40, 46) && !within(72, 79) && z < 90;  // titanium to copper and below, actinides
 }
 
 std::string cation_name(const Ion& cation) {

@@ -34,8 +34,13 @@ const std::vector<Ion>& polyatomic_cations();
 const std::vector<CationElement>& cation_elements();
 const CationElement* find_cation_element(std::string_view symbol);
 
-/// The cation of one element with a charge, named with its number where the element has several.
+/// The cation of one element with a charge, named with its number where the element has several. Mercury(I) is the ion
+/// of two atoms.
 Ion element_cation(const Element& element, int charge);
+
+/// Whether charges tell the formula of the two named without a state. They do not where a metal takes up the other
+/// element: titanium nitride is TiN, zirconium boride ZrB2, cobalt silicide CoSi2, copper phosphide Cu3P.
+bool follows_charges(const Element& cation, const Ion& anion);
 
 std::string cation_name(const Ion& cation);  ///< "copper(II)", "ammonium", "silver"
 
