@@ -28,7 +28,7 @@ Outcome<CommercialSolution> commercial_solution(std::string_view name);
 
 /// g of available chlorine per g of sodium hypochlorite.
 double available_chlorine_factor();
-/// Available chlorine by mass from NaOCl by mass; both fractions.
+/// Available chlorine by mass from NaOCl by mass, and back; both fractions.
 double available_chlorine(double hypochlorite_fraction);
 double hypochlorite_for(double available_chlorine_fraction);
 /// Trade percent: g of available chlorine per 100 mL, from the mass fraction and the density in g/mL.

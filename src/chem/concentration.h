@@ -1,7 +1,7 @@
 #pragma once
 // The definitions that tie amount, mass and volume of a solution together; no tables, no temperature.
 // Which density a solution has, and what "concentrated" means, is not known here.
-// Units: mol, g, L, mol/L, g/mL, mol/kg; fractions are 0 to 1. Pure, safe from any thread.
+// Units: mol, g, L, g/mol, mol/L, g/mL, mol/kg; fractions are 0 to 1. Pure, safe from any thread.
 // Source: IUPAC Green Book, 3rd ed., section 2.10 (definitions of concentration, molality, fractions).
 
 #include <optional>
@@ -27,6 +27,7 @@ constexpr double mole_fraction(double w, double molar_mass, double solvent_molar
   return solute / (solute + (1 - w) / solvent_molar_mass);
 }
 
+/// Of the solute in the solution, from the masses of both, in one unit.
 constexpr double mass_fraction(double solute, double solvent) { return solute / (solute + solvent); }
 
 /// Before and after adding solvent: c1 V1 = c2 V2. Leave out the one that is wanted.

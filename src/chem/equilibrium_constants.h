@@ -3,7 +3,8 @@
 // Several sources give one complex different constants: one consistent set is for the solver, the others are listed for
 // comparison and never mixed in. Solving is chem/mass_action.h.
 // 25 °C and ionic strength 0 unless a row says otherwise. Immutable; safe from any thread.
-// Sources: USGS PHREEQC database minteq.v4.dat; OpenStax Chemistry 2e, Appendices J and K; others by row.
+// Sources: USGS PHREEQC database minteq.v4.dat; OpenStax Chemistry 2e, Appendices J and K; D. Harvey, Analytical
+// Chemistry 2.1, Appendix 12 (ammines); ThermoChimie; others by row.
 
 #include <optional>
 #include <span>

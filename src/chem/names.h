@@ -4,8 +4,9 @@
 // listed with their synonyms; salts, acids, hydrates and binary compounds follow from rules, so that a name nobody
 // listed is understood too. What has two readings is given back with its candidates. Not here: how strong a solution is
 // meant (chem's solutions), or what a substance can do to somebody. Immutable once built; safe from any thread.
-// Sources: IUPAC Nomenclature of Inorganic Chemistry, Recommendations 2005; IUPAC Nomenclature of Organic Chemistry
-// 2013; trivial names by common practice. Each row of assets/tables/compound_names.tsv and ions.tsv names its own.
+// Sources: rules after IUPAC Nomenclature of Inorganic Chemistry, Recommendations 2005, and of Organic Chemistry 2013;
+// names checked against OPSIN 2.7.0, the CRC Handbook and PubChem, trivial names by common practice. Each row of
+// assets/tables/compound_names.tsv, ions.tsv and cation_charges.tsv names its own.
 
 #include <memory>
 #include <optional>

@@ -3,7 +3,8 @@
 // is chem/heat.h. All at 25 °C and 1 bar; solutes at infinite dilution, so the heat of mixing strong solutions is not
 // what these give.
 // kJ/mol and J/(mol K). Pure, safe from any thread.
-// Sources: each row of the tables names its own (CRC Handbook; CODATA; Parker, NSRDS-NBS 2; PHREEQC minteq.v4).
+// Sources: each row of the tables names its own (CRC Handbook; CODATA; NBS Tables of Chemical
+// Thermodynamic Properties; Parker, NSRDS-NBS 2; OpenStax Chemistry 2e, Appendix G; PHREEQC minteq.v4).
 
 #include <optional>
 #include <span>
