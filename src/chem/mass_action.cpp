@@ -331,7 +331,7 @@ Outcome<Equilibrium> equilibrium(const ChemicalSystem& system, const Amounts& am
   if (!settled) return unsettled;
   Equilibrium result = run.result();
   if (result.ionic_strength > davies_limit) {
-    result.note = "The ionic strength of " + inner::shown(result.ionic_strength) +
+    result.note = "The ionic strength of " + inner::shown(std::round(100 * result.ionic_strength) / 100) +
                   " mol/L is beyond the 0.5 mol/L the Davies equation is good for.";
   }
   return result;

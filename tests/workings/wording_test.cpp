@@ -28,6 +28,48 @@ TEST(Sentences, SayPhOnceAndInItsOwnCase) {
   EXPECT_THAT(t.first().sentence, StartsWith("pH of acetic acid works out to 2.8"));
 }
 
+TEST(Sentences, SayAStatedPhOnceToo) {
+  const ToldRecord t("a=0.10 mol/L molar_concentration; p=3.87 [pH] pH of acetic acid",
+                     "equilibrium: total@CH3COOH=a, pH=p | constants=CH3COOH = H^+ + CH3COO^-: 1.8e-5");
+  EXPECT_THAT(t.first().sentence, StartsWith("pH of acetic acid was given as 3.87, but works out to 2.8"));
+  EXPECT_EQ(t.first().said->text, "pH 3.87");
+  EXPECT_THAT(t.first().culprits.at(0).sentence + t.first().culprits.at(1).sentence, Not(HasSubstr("were pH")));
+}
+
+// 5.00 g of toluene (92.14 g/mol) give at most 5.815 g of toluidine (107.16 g/mol): 8.20 g are 141 %.
+TEST(Explain, AnOverallYieldOverOneHundredPercentToo) {
+  const ToldRecord t("a=5.00 g mass; p=8.20 g mass; o=? percent_yield",
+                     "chain: start@C7H8=a, product@2=p, overall_yield=o | equation:1=C7H8 + HNO3 -> C7H7NO2 + H2O; "
+                     "equation:2=C7H7NO2 + 3 H2 -> C7H9N + 2 H2O");
+  EXPECT_NEAR(t.value("o"), 141.0, 0.1);
+  EXPECT_THAT(t.first().remark, HasSubstr("More than 100 %"));
+  std::string wet;
+  for (const Explanation& e : t.first().explanations) {
+    if (e.kind == Explanation::Kind::residual_solvent) wet = e.sentence;
+  }
+  EXPECT_THAT(wet, HasSubstr("2.4 g of its 8.20 g"));
+}
+
+// Permanganate takes up five electrons in acid, three where it goes to the dioxide.
+TEST(Titration, GuessesNoneOfSeveralWays) {
+  const ToldRecord t(
+      "v=20.00 mL volume; c=0.0200 mol/L molar_concentration; s=10.00 mL volume; x=? molar_concentration",
+      "titration: titrant_volume=v, titrant_strength=c, sample_volume=s, sample_strength=x | "
+      "titrant=KMnO4; analyte=H2C2O4");
+  EXPECT_EQ(t.first().verdict, Verdict::unsettled);
+  EXPECT_THAT(t.first().sentence,
+              HasSubstr("the equation of the reaction (without one it can go in more than one way"));
+}
+
+// Five electrons from each permanganate, two to each hydrogensulfite: 2 KMnO4 (158.03 g/mol) take 5 NaHSO3 (104.06
+// g/mol); 10.0 g take 16.46 g, of which 15.0 g are 91 %.
+TEST(Quench, GoesByEquivalentsWhereNobodyGivesAnEquation) {
+  const ToldRecord t("q=10.0 g mass; d=15.0 g mass; k=? percent_other",
+                     "quench: target@KMnO4=q, destroyer@NaHSO3=d, margin=k");
+  EXPECT_NEAR(t.value("k"), 91.1, 0.1);
+  EXPECT_THAT(t.first().notes, Contains(HasSubstr("5 NaHSO₃ go with 2 KMnO₄")));
+}
+
 TEST(Workings, WriteNoQuantityAsItself) {
   const ToldRecord t(
       "v=20.00 mL volume; c=0.1000 mol/L molar_concentration; s=10.00 mL volume; x=? molar_concentration",

@@ -66,6 +66,9 @@ class Readings {
         other_product();
         unreacted_reactant();
         break;
+      case RelationType::chain:
+        residual_solvent();
+        break;
       case RelationType::same_portion:
       case RelationType::in_solution:
         other_substance_form();
@@ -108,6 +111,7 @@ class Readings {
   }
 
   bool is_yield() const { return d_.relation->type == RelationType::yield; }
+  bool gives_yield() const { return is_yield() || d_.relation->type == RelationType::chain; }
 
   // How many times too heavy the product is; nothing when that is not what is wrong.
   struct TooMuch {
@@ -122,7 +126,7 @@ class Readings {
       if (finding_.said && finding_.computed && finding_.computed->figure == value->figure->id) {
         const double times = finding_.said->value / finding_.computed->value;
         if (times > 1 && std::isfinite(times)) return TooMuch{value, times};
-      } else if (is_yield() && finding_.computed && finding_.computed->unit == "%") {
+      } else if (gives_yield() && finding_.computed && finding_.computed->unit == "%") {
         const double most = finding_.said ? std::min(finding_.said->value, 100.0) : 100.0;
         const double times = finding_.computed->value / most;
         if (times > 1 && std::isfinite(times)) return TooMuch{value, times};
@@ -263,7 +267,7 @@ class Readings {
 
   // More than there can be, whatever was stated.
   bool over_the_top() const {
-    return is_yield() && finding_.computed && finding_.computed->unit == "%" && finding_.computed->value > 100;
+    return gives_yield() && finding_.computed && finding_.computed->unit == "%" && finding_.computed->value > 100;
   }
 
   // One of the other substances on the right-hand side.

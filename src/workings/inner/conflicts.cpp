@@ -49,7 +49,8 @@ Culprit culprit_of(const Suspect& suspect, bool tied, const Network& network, co
     const bool nothing = std::fabs(v.value) < rounding * std::fabs(value.si);
     culprit.should_be.push_back(computed_text(value, nothing ? 0 : v.value, v.spread));
     if (!who.empty()) who += " and ";
-    who += value.name + " (given as " + said_text(value).text + ") were " + culprit.should_be.back().text;
+    who += value.name + " (given as " + in_sentence(value, said_text(value).text) + ") were " +
+           in_sentence(value, culprit.should_be.back().text);
     if (cannot_be(v, network)) who += ", which cannot be";
   }
   culprit.sentence = "If " + who + (suspect.settles ? ", everything else would agree." : ", less would disagree.");
@@ -61,7 +62,8 @@ std::vector<Culprit> culprits_of(Suspicion suspicion, const Network& network, co
   const auto tied_end = suspicion.suspects.begin() + static_cast<std::ptrdiff_t>(suspicion.tied);
   // Rounding would decide otherwise.
   std::sort(suspicion.suspects.begin(), tied_end, [&](const Suspect& a, const Suspect& b) {
-    return network.quantities[a.values.front().variable]->figure < network.quantities[b.values.front().variable]->figure;
+    return network.quantities[a.values.front().variable]->figure <
+           network.quantities[b.values.front().variable]->figure;
   });
   std::stable_partition(suspicion.suspects.begin(), tied_end,
                         [&](const Suspect& suspect) { return !cannot_be(suspect, network); });

@@ -48,7 +48,7 @@ std::optional<int> readings_in(std::string_view text) {
 }
 
 Outcome<quantity::Spread> doubt_of(const model::Figure& figure, const FigureValue& value, double& number) {
-  const std::string& symbol = value.unit.symbol();
+  const std::string symbol = value.unit.symbol() == "pH" ? std::string() : value.unit.symbol();
   switch (figure.doubt.from) {
     case model::Doubt::From::as_said:
       break;
@@ -182,9 +182,18 @@ Reckoned said_text(const FigureValue& value) {
       break;
   }
   const std::string& symbol = value.unit.symbol();
-  if (!symbol.empty()) text += " " + symbol;
+  if (symbol == "pH") {
+    text = "pH " + text;
+  } else if (!symbol.empty()) {
+    text += " " + symbol;
+  }
   return {value.figure->id, value.from_si(value.si), value.spread_from_si(value.si_spread, value.si), value.unit.code(),
           text};
+}
+
+std::string in_sentence(const FigureValue& value, const std::string& text) {
+  const bool twice = value.figure->kind == Kind::pH && text.starts_with("pH ");
+  return twice ? text.substr(3) : text;
 }
 
 Reckoned computed_text(const FigureValue& value, double si, double si_spread, std::optional<double> freedom) {

@@ -60,6 +60,9 @@ std::string digits_as_given(const FigureValue& value);
 /// As given: "28.4 g", "about 5 mL", "4–5 g".
 Reckoned said_text(const FigureValue& value);
 
+/// The text without "pH" before it, after which a sentence names it anyway: "pH was given as 4.65".
+std::string in_sentence(const FigureValue& value, const std::string& text);
+
 /// A computed value of that figure, SI: "(28.40 ± 0.14) g" with the expanded uncertainty (k = 2, or Student's for
 /// few degrees of freedom). A figure nobody
 /// stated is given in a unit of readable size.

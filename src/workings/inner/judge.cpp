@@ -209,10 +209,6 @@ void Judge::ask(Finding& finding, const Drafted& d) const {
     if (!result) {
       finding.missing.push_back("figures that can be computed with (" + result.fault().sentence + ")");
     } else {
-      for (const Part& part : result->parts) {
-        if (part.trouble)
-          finding.missing.push_back("figures that can be met together (" + part.trouble->sentence + ")");
-      }
       // What does not follow is missing; where all does, what had to be worked out for it could be compared.
       std::vector<std::string> worked_out;
       for (std::size_t i = 0; i < d.draft.quantities.size(); ++i) {
@@ -222,6 +218,12 @@ void Judge::ask(Finding& finding, const Drafted& d) const {
         if (open && nameable) finding.missing.push_back("the " + q.name);
         if (q.askable) worked_out.push_back("the " + q.name);
         if (q.askable && !q.given_as.empty()) finding.workings.lines.push_back(how_to_give(q));
+      }
+      for (const Part& part : result->parts) {
+        // With something missing no search can end: that is not what is wrong.
+        if (part.trouble && worked_out.empty())
+          finding.missing.insert(finding.missing.begin(),
+                                 "figures that can be met together (" + part.trouble->sentence + ")");
       }
       if (finding.missing.empty()) finding.missing = std::move(worked_out);
     }

@@ -14,12 +14,6 @@ namespace {
 constexpr double coverage = 2;             // JCGM 100:2008, G.6.6: about 95 %
 constexpr double as_good_as_equal = 1e-9;  // relative
 
-// After "pH of the buffer works out to" the text "pH 4.65" would say it twice.
-std::string in_sentence(const FigureValue& value, const std::string& text) {
-  const bool twice = value.figure->kind == quantity::Kind::pH && text.starts_with("pH ");
-  return twice ? text.substr(3) : text;
-}
-
 // Welch-Satterthwaite for the difference of two (JCGM 100:2008, G.4.1).
 std::optional<double> freedom_of_difference(double a, std::optional<double> a_freedom, double b,
                                             std::optional<double> b_freedom) {
@@ -213,7 +207,7 @@ void Judge::compare(Finding& finding, const FigureValue& value, const Estimate& 
   const double factor = coverage_of(freedom_of_difference(own, value.shape.degrees_of_freedom, other, e.freedom));
   const double within = factor * std::hypot(own, other);
   const bool rounds = value.as_said && quantity::agrees_as_rounded(value.said, computed);
-  const std::string& symbol = value.unit.symbol();
+  const std::string symbol = value.unit.symbol() == "pH" ? std::string() : value.unit.symbol();
   const std::string said = in_sentence(value, finding.said->text);
   const std::string shown = in_sentence(value, finding.computed->text);
   const quantity::Limits limits = quantity::limits_of(value.said);

@@ -145,7 +145,7 @@ class Writing {
     append(line, expression(m, true));
     const Piece outcome = result(target);
     const Piece begun = plain_equality ? number(m.powers[0].first) : Piece{};
-    if (!plain_equality || outcome.text != begun.text || outcome.unit != begun.unit) {
+    if (!plain_equality || outcome.unit != begun.unit) {
       line.push_back(Piece::of_sign("="));
       line.push_back(outcome);
     }

@@ -116,7 +116,23 @@ class ChainDraft {
       }
     }
     const auto product = products_.find(k + 1);
-    return species_of(d_, s.e, product != products_.end() ? product->second.value->figure->subject : "", false);
+    const std::string subject = product != products_.end() ? product->second.value->figure->subject : "";
+    if (subject.empty()) {
+      if (const auto only = only_one_but_water(s.e)) return only;
+      d_.missing("which product of step " + std::to_string(k + 1) + " is meant: give to:" + std::to_string(k + 1));
+      return std::nullopt;
+    }
+    return species_of(d_, s.e, subject, false);
+  }
+
+  static std::optional<std::size_t> only_one_but_water(const BalancedEquation& e) {
+    std::optional<std::size_t> only;
+    for (std::size_t i = e.equation.left().size(); i < e.equation.all().size(); ++i) {
+      if (e.equation.all()[i].formula.plain() == "H2O") continue;
+      if (only) return std::nullopt;
+      only = i;
+    }
+    return only;
   }
 
   // The amount isolated in a step from what was carried into it.

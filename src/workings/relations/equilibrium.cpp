@@ -234,8 +234,8 @@ class EquilibriumDraft {
     std::vector<Piece> symbols;
     for (const std::size_t input : inputs_) symbols.push_back(d_.at(input).symbol);
     d_.special("mass action and " + name, std::move(members), law,
-               [answer, symbol, symbols](std::size_t wanted, const std::vector<double>& x) {
-                 return step(*answer, symbol, symbols, wanted, x);
+               [answer, symbol, symbols, told = asked_](std::size_t wanted, const std::vector<double>& x) {
+                 return step(*answer, symbol, symbols, wanted, x, !told);
                });
     d_.slow();
     if (d_.at(quantity).from == Quantity::From::figure) d_.aim(quantity);
@@ -243,7 +243,7 @@ class EquilibriumDraft {
   }
 
   static std::optional<Step> step(const SolutionAnswer& answer, const Piece& symbol, const std::vector<Piece>& symbols,
-                                  std::size_t wanted, const std::vector<double>& x) {
+                                  std::size_t wanted, const std::vector<double>& x, bool say_what_is_there) {
     std::vector<double> in(x.begin() + 1, x.end());
     double value = 0;
     if (wanted == 0) {
@@ -256,9 +256,9 @@ class EquilibriumDraft {
     if (!std::isfinite(value)) return std::nullopt;
     const bool is_ph = wanted == 0 ? answer.asked().what == Asked::What::ph : symbols[wanted - 1].text == "pH";
     Line line{wanted == 0 ? symbol : symbols[wanted - 1], Piece::of_sign("="),
-              is_ph ? Piece::of_number(quantity::show_number(value, 4))
+              is_ph ? Piece::of_number(quantity::show_at(value, -3))
                     : Piece::of_number(quantity::show_number(value / litres, 4), "mol/L")};
-    if (answer.asked().what != Asked::What::solubility) {
+    if (say_what_is_there && answer.asked().what != Asked::What::solubility) {
       if (const auto state = answer.state(in)) {
         line.push_back(Piece::words("  at equilibrium: " + what_is_there(answer.model(), *state)));
       }

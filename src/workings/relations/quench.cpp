@@ -21,7 +21,7 @@ class Quench final : public RelationKind {
   }
 
   void draft(Drafting& d) const override {
-    const auto e = equation_of(d);
+    const auto e = d.given("equation") ? equation_of(d) : pairing(d);
     if (!e) return;
     const auto target = needed(d, *e, "target", "the amount of what must be destroyed");
     const auto destroyer = needed(d, *e, "destroyer", "the amount of what destroys it");
@@ -39,6 +39,20 @@ class Quench final : public RelationKind {
   }
 
  private:
+  // Of one target and one destroyer, by their equivalents.
+  static std::optional<BalancedEquation> pairing(Drafting& d) {
+    const auto only = [&](std::string_view slot) -> std::string {
+      const auto filled = d.figures(slot);
+      if (filled.size() != 1) return {};
+      return filled.front().about.empty() ? filled.front().value->figure->subject : filled.front().about;
+    };
+    const std::string target = only("target");
+    const std::string destroyer = only("destroyer");
+    if (!target.empty() && !destroyer.empty()) return pairing_of(d, target, destroyer, Ways::most_demanding);
+    d.missing("the equation of the reaction");
+    return std::nullopt;
+  }
+
   // How much of the destroyer is just enough, where it is not.
   static void say_what_it_takes(Drafting& d, std::size_t margin) {
     const auto destroyers = d.figures("destroyer");

@@ -1,9 +1,12 @@
 #include "workings/relations/species_amounts.h"
 
+#include <cmath>
+
 #include "chem/balance.h"
 #include "chem/commercial.h"
 #include "chem/gas.h"
 #include "chem/names.h"
+#include "chem/quench.h"
 #include "workings/relations/table_density.h"
 #include "workings/relations/usual_strength.h"
 
@@ -64,6 +67,37 @@ std::optional<BalancedEquation> equation_of(Drafting& d, const std::string& key)
   }
   d.missing("an equation that balances (" + balance->why + ")");
   return std::nullopt;
+}
+
+std::optional<BalancedEquation> pairing_of(Drafting& d, const std::string& target, const std::string& agent,
+                                           Ways ways) {
+  const auto refuse = [&](const std::string& why) {
+    d.missing("the equation of the reaction (" + why + ")");
+    return std::nullopt;
+  };
+  const auto one = chem::formula_of(target);
+  const auto other = chem::formula_of(agent);
+  if (!one) return refuse(one.fault().sentence);
+  if (!other) return refuse(other.fault().sentence);
+  const auto need = chem::quench(*one, 1, *other);
+  if (!need) return refuse(need.fault().sentence);
+  if (ways == Ways::one && !need->assumption.empty()) {
+    return refuse("without one it can go in more than one way; " + need->assumption);
+  }
+  constexpr std::int64_t largest = 48;
+  for (std::int64_t targets = 1; targets <= largest; ++targets) {
+    const double agents = need->agent_per_target * static_cast<double>(targets);
+    if (agents < 1 || std::fabs(agents - std::round(agents)) > 1e-9 * agents) continue;
+    // Only who goes with whom matters here: both sides name them alike.
+    const std::string both = one->plain() + " + " + other->plain();
+    const auto equation = chem::read_equation(both + " -> " + both);
+    if (!equation) return refuse(equation.fault().sentence);
+    const auto count = static_cast<std::int64_t>(std::round(agents));
+    d.note("By equivalents " + std::to_string(count) + " " + other->unicode() + " go with " + std::to_string(targets) +
+           " " + one->unicode() + "." + (need->assumption.empty() ? "" : " " + need->assumption));
+    return BalancedEquation{*equation, {targets, count, targets, count}};
+  }
+  return refuse("their equivalents are in no simple proportion");
 }
 
 std::optional<std::size_t> species_of(Drafting& d, const BalancedEquation& e, const std::string& about, bool on_left) {

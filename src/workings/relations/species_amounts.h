@@ -21,6 +21,12 @@ struct BalancedEquation {
 };
 std::optional<BalancedEquation> equation_of(Drafting& d, const std::string& key = "equation");
 
+/// What goes with what where nobody gave an equation: acid against base, oxidiser against reducer, by the equivalents
+/// of the tables. Products are not told. Of several ways one of them can act the one that asks for most is taken, or
+/// with Ways::one none. What cannot be paired is said in Draft::missing. Source: chem/quench.h.
+enum class Ways { most_demanding, one };
+std::optional<BalancedEquation> pairing_of(Drafting& d, const std::string& target, const std::string& agent, Ways ways);
+
 /// The species of the equation that `about` means: its formula, a name of it, or a hydrate of it. A text that means
 /// none is said in Draft::missing. An empty one means the only species of that side, when there is only one.
 std::optional<std::size_t> species_of(Drafting& d, const BalancedEquation& e, const std::string& about, bool on_left);

@@ -93,7 +93,10 @@ class TitrationDraft {
     if (const auto ratio = d_.given_quantity("ratio", Kind::fraction, Piece::of_symbol("r"), "analyte to titrant")) {
       return d_.at(*ratio).value;
     }
-    auto e = equation_of(d_);
+    const auto titrant_name = d_.given("titrant");
+    const std::string analyte_name = d_.given("analyte").value_or(d_.substance());
+    const bool paired = !d_.given("equation") && titrant_name && !analyte_name.empty();
+    auto e = paired ? pairing_of(d_, analyte_name, *titrant_name, Ways::one) : equation_of(d_);
     if (!e) return std::nullopt;
     const auto titrant = species_of(d_, *e, d_.given("titrant").value_or(""), true);
     const auto analyte = species_of(d_, *e, d_.given("analyte").value_or(d_.substance()), true);
