@@ -58,6 +58,14 @@ bool governed_by_state(const Scene& s, const Phrase& p) {
   return verbs_of_state.has(word) || word.ends_with("'s") || word.ends_with("'re");
 }
 
+bool ends_clause(const Scene& s, const Phrase& p) {
+  if (p.last >= s.size()) return true;
+  const Token& next = s.tokens[p.last];
+  if (next.type == Token::Type::sign) return next.text != "-" && next.text != "(";
+  constexpr WordSet joining{"so", "and", "but", "which", "because", "then", "now", "or", "okay", "for", "that's"};
+  return !s.same_sentence(p.first, p.last) || joining.has(next.text);
+}
+
 const Phrase* weighed_alike(const Scene& s, std::size_t index) {
   const Phrase& p = s.phrases[index];
   const Phrase* last = last_figure(s, index, 600, is_mass);

@@ -41,6 +41,19 @@ std::size_t governor(const Scene& s, const Phrase& p);
 
 bool governed_by_state(const Scene& s, const Phrase& p);
 
+/// Whether the clause ends behind the number: nothing follows that could be counted.
+bool ends_clause(const Scene& s, const Phrase& p);
+
+/// The nearest of `words` among the `reach` tokens before the number; of the question before it, when the number is the
+/// answer: "what's it in moles? >> point six eight".
+template <std::size_t N>
+std::optional<std::size_t> find_or_asked(const Scene& s, const Phrase& p, const WordSet<N>& words, std::size_t reach) {
+  std::size_t first = p.first;
+  const std::size_t begin = s.begin_of_sentence(first);
+  if (first <= begin + (s.tokens.is(begin, ">>") ? 1u : 0u)) first = begin;
+  return s.find_before(first, words, reach);
+}
+
 /// The unit in which a number of that size was last weighed: "14.67" goes with "14.87 grams", not with "192 milligrams"
 /// said since.
 const Phrase* weighed_alike(const Scene& s, std::size_t index);

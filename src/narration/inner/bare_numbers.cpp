@@ -40,7 +40,7 @@ std::optional<Meaning> by_correction(const Scene& s, std::size_t index) {
     if (close && before.unit_said) {
       for (std::size_t i = before.last; i < std::min(before.last + 4, p.first); ++i) {
         if (s.word(i) == "no" || s.word(i) == "sorry" || s.word(i) == "wait" || s.word(i) == "oops" ||
-            (s.word(i) == "mean" && s.word(i - 1) == "i")) {
+            s.word(i) == "lie" || (s.word(i) == "mean" && s.word(i - 1) == "i")) {
           const double ratio = before.value == 0 ? 0 : p.value / before.value;
           if (ratio > 0.05 && ratio < 20) return Meaning{before.kind, before.unit, "corrects the figure before", 0.85};
         }
@@ -97,11 +97,11 @@ std::optional<Meaning> by_titration(const Scene& s, std::size_t index) {
   const Phrase& p = s.phrases[index];
   constexpr WordSet signs{"burette", "buret",  "titre", "titer",     "titration",
                           "titrate", "titres", "rough", "concordant"};
-  if (p.fraction || p.upper || p.value < 0 || p.value > 60 || p.value == std::floor(p.value)) return std::nullopt;
+  if (p.fraction || p.upper || p.value < 0 || p.value > 60 || !p.number.decimal) return std::nullopt;
   bool titrating = false;
   for (std::size_t t = p.first; t-- > 0 && p.first - t < 45 && !titrating;) titrating = signs.has(s.word(t));
   const std::string_view before = s.word_before(p.first);
-  const bool read = governed_by_state(s, p) || before == "," || before == "." || before == "at";
+  const bool read = governed_by_state(s, p) || before == "," || before == "." || before == "at" || before == ">>";
   if (!titrating || !read) return std::nullopt;
   return Meaning{Kind::volume, "mL", "read off a burette", 0.75};
 }
@@ -111,6 +111,12 @@ std::optional<Meaning> by_going_on(const Scene& s, std::size_t index) {
   const Phrase& p = s.phrases[index];
   if (p.fraction || p.upper) return std::nullopt;
   const std::string_view before = s.word_before(p.first);
+  if (before == "which" && s.word_before(p.first, 2) == "of")
+    return like(last_figure(s, index, 12, is_mass), "of what was just weighed", 0.8);
+  constexpr WordSet states_behind{"empty", "loaded", "naked"};
+  if (states_behind.has(s.word(p.last)) && (p.number.decimal || p.value > 20)) {
+    if (const Phrase* mass = weighed_alike(s, index)) return like(mass, "a vessel without or with its load", 0.8);
+  }
   if (before == "by" &&
       s.find_before(p.first, WordSet{"up", "down", "dropped", "rose", "cooled", "warmed", "gone"}, 5)) {
     const Phrase* last = last_figure(s, index, 40, is_temperature);
@@ -176,13 +182,18 @@ std::optional<Meaning> by_last_spoken(const Scene& s, std::size_t index) {
       return like(mass, "as exact as the weight before", 0.75);
     }
   }
+  // No vessel is read to a thousandth.
+  const std::size_t point = p.digits.find('.');
+  if (point != std::string::npos && p.digits.size() - point > 3 && p.value >= 1) {
+    if (const Phrase* mass = weighed_alike(s, index)) return like(mass, "as finely as only a balance reads", 0.8);
+  }
   const Phrase* last = last_figure(s, index, 45, measured);
   if (last != nullptr && (governed_by_state(s, p) || s.word_before(p.first) == "then" ||
                           s.word_before(p.first) == "and" || s.word_before(p.first) == ",")) {
-    // The same thing measured again has about the same size; a thousand times as much is something else.
+    // The same thing measured again has about the same size; ten times as much is something else.
     const double ratio = last->value == 0 ? 0 : p.value / last->value;
     if (last->kind == Kind::mass) return like(weighed_alike(s, index), "unit of the figure before", 0.75);
-    if (ratio > 1e-3 && ratio < 1e3) return like(last, "unit of the figure before", 0.75);
+    if (ratio > 0.1 && ratio < 10) return like(last, "unit of the figure before", 0.75);
   }
   return std::nullopt;
 }
@@ -205,8 +216,14 @@ std::optional<Meaning> by_of_material(const Scene& s, std::size_t index) {
   const auto measure = [](const Phrase& q) { return is_mass(q) || is_volume(q); };
   if (s.find_in_sentence(p.first, WordSet{"every"}))
     return std::nullopt;  // "four of the iron for every three": a ratio
-  if (!p.number.written && !p.number.decimal && p.value < 5 && s.word(p.last + 1) == "the")
-    return std::nullopt;  // "two of the aldehyde make one of the benzoin"
+  if (!p.number.written && !p.number.decimal && p.value < 5)
+    return std::nullopt;  // "two of the aldehyde make one of the benzoin", "one borax takes up two of acid"
+  const bool liquid =
+      s.mention_at[next] && (s.mentions[*s.mention_at[next]].water || s.mentions[*s.mention_at[next]].solvent);
+  if (liquid) {
+    if (const Phrase* volume = last_figure(s, index, 300, is_volume); volume != nullptr && volume->unit != "L")
+      return like(volume, "so much of a liquid, in the unit before", 0.8);
+  }
   return like(last_figure(s, index, 40, measure), "so much of a material, in the unit before", 0.85);
 }
 
@@ -248,7 +265,7 @@ std::optional<Meaning> by_making_up(const Scene& s, std::size_t index) {
 std::optional<Meaning> by_hearsay(const Scene& s, std::size_t index) {
   const Phrase& p = s.phrases[index];
   if (p.fraction ||
-      !s.find_before(p.first, WordSet{"theory", "book", "literature", "label", "handbook", "calculation"}, 4))
+      !find_or_asked(s, p, WordSet{"theory", "book", "literature", "label", "handbook", "calculation"}, 4))
     return std::nullopt;
   const Phrase* last = last_figure(s, index, 16, [](const Phrase&) { return true; });
   if (last == nullptr || last->value <= 0 || p.value / last->value < 0.5 || p.value / last->value > 2)
@@ -267,7 +284,7 @@ std::optional<Meaning> by_putting_in(const Scene& s, std::size_t index) {
       (before == "in" && (earlier == "put" || earlier == "pour" || earlier == "also" || earlier == "add")) ||
       (before == "out" && (earlier == "take" || earlier == "took" || earlier == "draw" || earlier == "pipette")) ||
       before == "use" || before == "add" || before == "take" || before == "using" || before == "adding";
-  if (!put) return std::nullopt;
+  if (!put || s.find_before(p.first, WordSet{"don't", "never", "not"}, 3)) return std::nullopt;
   return like(last_figure(s, index, 40, is_volume), "put in, in the unit before", 0.7);
 }
 
@@ -284,9 +301,82 @@ bool is_molar_mass(const Scene& s, std::size_t index) {
   return std::abs(amount - next.value) < 0.06 * next.value;
 }
 
+/// "so it's a 75 percent yield. Wait, is it? Yeah, 75.": what was just said with its unit.
+std::optional<Meaning> by_said_again(const Scene& s, std::size_t index) {
+  const Phrase& p = s.phrases[index];
+  const bool exact = p.number.decimal && p.digits.size() > 3;
+  if (p.fraction || p.upper || !(exact || (p.value >= 13 && ends_clause(s, p)))) return std::nullopt;
+  const std::size_t reach = exact ? 60 : 25;
+  for (std::size_t i = index; i-- > 0 && p.first - s.phrases[i].first < reach;) {
+    const Phrase& q = s.phrases[i];
+    if (q.fate == Fate::figure && q.unit_said && q.value == p.value && !q.upper && q.kind != Kind::count)
+      return like(&q, "just said with its unit", 0.8);
+  }
+  return std::nullopt;
+}
+
+/// "the average of those is 11.4": of the sort of what was averaged.
+std::optional<Meaning> by_mean(const Scene& s, std::size_t index) {
+  const Phrase& p = s.phrases[index];
+  if (!p.number.decimal || p.upper || !s.find_before(p.first, WordSet{"average", "mean"}, 7)) return std::nullopt;
+  const Phrase* last = last_figure(s, index, 70, [&](const Phrase& q) {
+    return q.value > 0 && !q.upper && p.value / q.value > 0.8 && p.value / q.value < 1.25;
+  });
+  return like(last, "the mean of what was read", 0.85);
+}
+
+/// "the label said six percent and we've got 4.8": beside a figure in one breath.
+std::optional<Meaning> by_contrast(const Scene& s, std::size_t index) {
+  const Phrase& p = s.phrases[index];
+  const std::string_view before = s.word_before(p.first);
+  if (p.fraction || p.upper || !WordSet{"got", "is", "have", "was"}.has(before) || !ends_clause(s, p))
+    return std::nullopt;
+  const Phrase* last = last_figure(s, index, 9, [](const Phrase&) { return true; });
+  const bool beside = last != nullptr && last->unit == "%" && last->unit_said && s.same_sentence(last->first, p.first);
+  if (!beside || p.value / last->value < 0.5 || p.value / last->value > 2) return std::nullopt;
+  return like(last, "beside another percent", 0.75);
+}
+
+constexpr WordSet titrating{"burette",   "titre",  "titer",    "titration", "titrate",         "titrates", "titrated",
+                            "titrating", "titres", "endpoint", "indicator", "phenolphthalein", "starch",   "concordant",
+                            "pink",      "methyl", "rough",    "overshot",  "colour",          "color"};
+
+/// "24.6 ... 24.9, no, 24.5, and the last one's 24.6": with a decimal like the volume before, where something is
+/// titrated.
+bool is_titre(const Scene& s, std::size_t index) {
+  const Phrase& p = s.phrases[index];
+  const std::size_t point = p.digits.find('.');
+  const bool as_burettes_read = point != std::string::npos && p.digits.size() - point <= 3;
+  if (p.fraction || p.upper || !as_burettes_read || p.value < 1 || p.value > 60) return false;
+  constexpr WordSet factors{"times", "by", "over"};
+  if (s.find_before(p.first, WordSet{"ph", "grams", "weighs", "density"}, 8)) return false;
+  bool titrated = false;
+  for (std::size_t t = p.first; t-- > 0 && p.first - t < 160 && !titrated;) titrated = titrating.has(s.word(t));
+  if (!titrated || (factors.has(s.word_before(p.first)) && p.value < 10)) return false;
+  const Phrase* last = last_figure(s, index, 220, [](const Phrase& q) { return is_volume(q) && q.number.decimal; });
+  if (last != nullptr && last->unit == "mL" && p.value > last->value * 0.8 && p.value < last->value * 1.25) return true;
+  const bool turned =
+      s.word_before(p.first) == "at" && s.find_before(p.first, titrating, 8);  // "pink for good at 25.2"
+  return turned && s.find_before(p.first, WordSet{"pink", "colour", "color", "endpoint", "goes", "turns"}, 8);
+}
+
+/// "26.55 times nought point one": the strength that was said before.
+std::optional<Meaning> by_factor(const Scene& s, std::size_t index) {
+  const Phrase& p = s.phrases[index];
+  const std::string_view before = s.word_before(p.first);
+  const bool factor = before == "times" || before == "by" || before == "x" || s.word(p.last) == "times";
+  if (!p.number.decimal || !factor) return std::nullopt;
+  for (std::size_t i = index; i-- > 0;) {
+    const Phrase& q = s.phrases[i];
+    if (q.fate == Fate::figure && q.kind == Kind::molar_concentration && q.unit_said && q.value == p.value)
+      return like(&q, "multiplied by the strength said before", 0.8);
+  }
+  return std::nullopt;
+}
+
 std::optional<Meaning> by_echo(const Scene& s, std::size_t index) {
   const Phrase& p = s.phrases[index];
-  constexpr WordSet pointing{"all", "of", "from", "than", "minus", "the", "those", "less", "theory"};
+  constexpr WordSet pointing{"all", "of", "from", "than", "minus", "the", "those", "less", "theory", "its"};
   const bool telling =
       p.number.decimal && p.digits.size() >= 4;  // three digits and a point hardly come twice by chance
   if (p.fraction || p.upper || (!telling && !pointing.has(s.word_before(p.first)))) return std::nullopt;
@@ -295,8 +385,8 @@ std::optional<Meaning> by_echo(const Scene& s, std::size_t index) {
   if (p.value < 13 && !p.number.decimal && !broken) return std::nullopt;
   for (std::size_t i = index; i-- > 0 && p.first - s.phrases[i].first < 900;) {
     const Phrase& q = s.phrases[i];
-    const bool measured =
-        q.kind == Kind::mass || q.kind == Kind::volume || q.kind == Kind::gas_volume || q.kind == Kind::amount;
+    const bool measured = q.kind == Kind::mass || q.kind == Kind::volume || q.kind == Kind::gas_volume ||
+                          q.kind == Kind::amount || (q.kind == Kind::duration && s.word_before(p.first) == "its");
     if (q.fate == Fate::figure && measured && q.unit_said && q.value == p.value && !q.upper)
       return like(&q, "said before with its unit", 0.75);
   }
@@ -325,7 +415,8 @@ std::optional<Meaning> by_adding_up(const Scene& s, std::size_t index) {
 std::optional<Meaning> by_density(const Scene& s, std::size_t index) {
   const Phrase& p = s.phrases[index];
   if (p.value > 25 || p.value < 0.0005 ||
-      !s.find_before(p.first, WordSet{"density", "gravity", "density's", "densities"}, 5))
+      !(s.find_before(p.first, WordSet{"density", "gravity", "density's", "densities"}, 5) ||
+        s.find_after(p.last, WordSet{"density"}, 4)))
     return std::nullopt;
   return Meaning{Kind::density, "g/mL", "density without its unit", 0.85};
 }
@@ -355,7 +446,7 @@ std::optional<Meaning> by_scale_behind(const Scene& s, std::size_t index) {
   const Phrase& p = s.phrases[index];
   if (p.fraction) return std::nullopt;
   for (std::size_t t = p.last; t < s.size() && t < p.last + 6 && s.same_sentence(t, p.first); ++t) {
-    if (s.phrase_at[t]) return std::nullopt;
+    if (s.phrase_at[t] && s.word(t) != "one") return std::nullopt;
     const std::string_view word = s.word(t);
     const bool fahrenheit = word == "fahrenheit";
     if (!fahrenheit && word != "celsius" && word != "centigrade") continue;
@@ -389,8 +480,9 @@ std::optional<Meaning> by_shared_unit(const Scene& s, std::size_t index) {
 std::optional<Meaning> by_moles(const Scene& s, std::size_t index) {
   const Phrase& p = s.phrases[index];
   if (p.fraction || p.value > 100) return std::nullopt;
-  const auto unit = s.find_before(p.first, WordSet{"moles", "mole", "millimoles"}, 10);
-  if (!unit || s.phrase_at[*unit] || s.word_before(*unit) == "per" || s.word_before(*unit) == "a") return std::nullopt;
+  const auto unit = find_or_asked(s, p, WordSet{"moles", "mole", "millimoles"}, 10);
+  constexpr WordSet each{"per", "a", "every", "each"};
+  if (!unit || s.phrase_at[*unit] || each.has(s.word_before(*unit))) return std::nullopt;
   for (std::size_t t = *unit; t < p.first; ++t) {
     if (s.phrase_at[t] || s.word(t) == "grams" || s.word(t) == "mass" || s.word(t) == "weight") return std::nullopt;
   }
@@ -408,16 +500,20 @@ bool is_year(const Scene& s, const Phrase& p) {
 bool is_counting(const Scene& s, const Phrase& p) {
   // A number right before a noun that is no unit counts things. What follows a bare quantity is a pause or a function
   // word.
-  if (p.upper || p.number.decimal || p.last >= s.size()) return false;
+  const bool few = p.upper && p.value < 10 && !p.number.decimal;  // "three or four boiling chips"
+  if ((p.upper && !few) || p.number.decimal || p.last >= s.size()) return false;
   const Token& next = s.tokens[p.last];
   if (next.type != Token::Type::word || s.phrase_at[p.last]) return false;
   constexpr WordSet function_words{
-      "that's",  "that",    "this",    "per",    "are",     "were",  "give",   "and",   "so",     "but",  "which",
-      "that",    "on",      "in",      "or",     "of",      "then",  "now",    "with",  "as",     "to",   "for",
-      "because", "is",      "at",      "if",     "it",      "we",    "i",      "the",   "you",    "from", "by",
-      "okay",    "just",    "when",    "where",  "while",   "after", "before", "again", "again,", "here", "there",
-      "long",    "wide",    "thick",   "deep",   "across",  "high",  "tall",   "line",  "mark",   "ish",  "isn't",
-      "give",    "perfect", "already", "though", "exactly", "oh",    "into",   "out"};
+      "that's", "that",       "this",    "per",    "are",   "were",   "give",     "and",     "so",     "but",
+      "which",  "that",       "on",      "in",     "or",    "of",     "then",     "now",     "with",   "as",
+      "to",     "for",        "because", "is",     "at",    "if",     "it",       "we",      "i",      "the",
+      "you",    "from",       "by",      "okay",   "just",  "when",   "where",    "while",   "after",  "before",
+      "again",  "again,",     "here",    "there",  "long",  "wide",   "thick",    "deep",    "across", "high",
+      "tall",   "line",       "mark",    "ish",    "isn't", "give",   "perfect",  "already", "though", "exactly",
+      "oh",     "into",       "out",     "since",  "until", "loaded", "empty",    "wet",     "dry",    "going",
+      "off",    "altogether", "total",   "apiece", "each",  "more",   "straight", "right",   "up",     "down",
+      "by",     "plus",       "minus",   "over",   "gives", "was",    "went",     "before"};
   return !function_words.has(next.text);
 }
 
@@ -427,6 +523,15 @@ std::optional<Meaning> by_concentration(const Scene& s, std::size_t index) {
   if (!spoken_of || p.fraction || p.value > 30) return std::nullopt;
   if (!p.number.decimal && !governed_by_state(s, p)) return std::nullopt;
   return Meaning{Kind::molar_concentration, "mol/L", "a concentration by its context", 0.75};
+}
+
+/// "the cylinder's a 250", "it goes up to 360": how large a thing is, or how far it goes.
+bool is_size(const Scene& s, const Phrase& p) {
+  const std::string_view before = s.word_before(p.first);
+  const std::string_view earlier = s.word_before(p.first, 2);
+  if ((before == "a" || before == "an") && !p.number.decimal && earlier != "that's" && earlier != "it's") return true;
+  const bool up_to = before == "to" && s.word_before(p.first, 2) == "up";
+  return up_to && s.word_before(p.first, 3) == "goes";
 }
 
 std::optional<Meaning> meaning_of(const Scene& s, std::size_t index) {
@@ -440,22 +545,35 @@ std::optional<Meaning> meaning_of(const Scene& s, std::size_t index) {
   if (s.word_before(p.first) == "not" || s.word_before(p.first) == "past") return std::nullopt;
   if (s.word_before(p.first) == "of" && s.word_before(p.first, 2) == "out" && s.word_before(p.first, 3) == "times")
     return std::nullopt;  // "nine times out of ten"
+  if (s.find_before(p.first, WordSet{"marks", "score", "mark"}, 5)) return std::nullopt;
+  if (s.find_before(p.first, WordSet{"log", "logarithm", "don't"}, 3)) return std::nullopt;
   if (auto m = by_correction(s, index)) return m;
-  if (auto m = by_moles(s, index)) return m;
-  if (auto m = by_scale_behind(s, index)) return m;
   if (auto m = by_mass_and_volume(s, index)) return m;
   if (auto m = by_mark(s, index)) return m;
   if (auto m = by_extent(s, index)) return m;
   const bool pronoun = p.value == 1 && !p.number.written && !p.number.decimal && !p.upper &&
                        !WordSet{"is", "at", "to", "of", "around", "about", "says"}.has(s.word_before(p.first));
-  if (pronoun || is_molar_mass(s, index)) return std::nullopt;
+  if (pronoun || is_molar_mass(s, index) || is_size(s, p)) return std::nullopt;
+  if (auto m = by_scale_behind(s, index)) return m;
+  if (auto m = by_moles(s, index)) return m;
+  if (auto m = by_said_again(s, index)) return m;
+  if (auto m = by_part_of_list(s, index)) return m;
   if (auto m = by_making_up(s, index)) return m;
   if (p.number.decimal && s.word(p.last) == "times") {
     if (auto m = by_echo(s, index)) return m;
   }
   if (is_counting(s, p) && s.word(p.last) != "no") return std::nullopt;
+  if (auto m = by_factor(s, index)) return m;
+  if (auto m = by_mean(s, index)) return m;
+  if (auto m = by_reckoning(s, index)) return m;
+  if (is_titre(s, index)) return Meaning{Kind::volume, "mL", "a titre beside another", 0.8};
+  if (auto m = by_contrast(s, index)) return m;
+  if (auto m = by_pressure(s, index)) return m;
   if (auto m = by_going_on(s, index)) return m;
   if (auto m = by_hearsay(s, index)) return m;
+  if (p.number.decimal && s.word(p.last) == "of") {
+    if (auto m = by_echo(s, index)) return m;
+  }
   if (auto m = by_of_material(s, index)) return m;
   if (auto m = by_echo(s, index)) return m;
   if (auto m = by_adding_up(s, index)) return m;
@@ -472,13 +590,17 @@ std::optional<Meaning> meaning_of(const Scene& s, std::size_t index) {
   if (auto m = by_temperature(s, index)) return m;
   if (auto m = by_last_spoken(s, index)) return m;
   if (auto m = by_shared_unit(s, index)) return m;
-  return std::nullopt;
+  if (auto m = by_same_preposition(s, index)) return m;
+  if (auto m = by_parallel(s, index)) return m;
+  return by_likeness(s, index);
 }
 
 }  // namespace
 
 void judge_bare_numbers(Scene& scene) {
-  for (std::size_t i = 0; i < scene.phrases.size(); ++i) {
+  // A second time over what stayed open: its neighbours are known now.
+  for (std::size_t k = 0; k < 2 * scene.phrases.size(); ++k) {
+    const std::size_t i = k % scene.phrases.size();
     Phrase& p = scene.phrases[i];
     if (p.fate != Fate::open || p.unit_said) continue;
     if (const auto meaning = meaning_of(scene, i)) {

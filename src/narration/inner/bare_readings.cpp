@@ -24,7 +24,8 @@ constexpr WordSet warm_words{"distill", "distil",  "distilling", "distillation",
                              "cooler",  "freeze",  "freezing",   "thermometer",  "temperature", "degrees", "celsius",
                              "warm",    "hot",     "cool",       "heat",         "heated",      "heating", "cooled",
                              "cooling", "melting", "boiling",    "climbing",     "warmer",      "hotter",  "boils",
-                             "melts",   "warmed",  "fahrenheit", "bath",         "temp",        "°c"};
+                             "melts",   "warmed",  "fahrenheit", "bath",         "temp",        "°c",      "oven",
+                             "kiln",    "furnace", "ice",        "fridge",       "incubator",   "hotplate"};
 
 bool acidity_spoken_of(const Scene& s, std::size_t token) {
   const std::size_t begin = s.begin_of_sentence(token);
@@ -63,7 +64,11 @@ std::optional<Meaning> by_instrument(const Scene& s, std::size_t index) {
   constexpr std::size_t reach = 8;
   const Meaning celsius{Kind::temperature, "Cel", "read off a thermometer", 0.9};
   if (s.find_before(p.first, thermometers, reach)) return celsius;
-  if (const auto on = s.find_after(p.last, thermometers, 4); on && s.word_before(*on) != "room") return celsius;
+  // "Thermometer. Oil phase, 70."
+  for (std::size_t t = p.first; t-- > 0 && p.first - t < reach && s.word_before(p.first) == ",";) {
+    if (s.word(t) == "thermometer") return celsius;
+  }
+  if (const auto on = s.find_after(p.last, thermometers, 6); on && s.word_before(*on) != "room") return celsius;
   if (s.find_before(p.first, volt_readers, reach)) return Meaning{Kind::voltage, "V", "read off a meter", 0.85};
   if (s.find_before(p.first, amp_readers, reach)) return Meaning{Kind::current, "A", "read off a meter", 0.85};
   if (s.find_before(p.first, volume_readers, reach)) {
@@ -83,22 +88,51 @@ std::optional<Meaning> by_instrument(const Scene& s, std::size_t index) {
   return std::nullopt;
 }
 
+/// "the pH should come out at 4.76 ... I get 4.72 ... Reading, 6.88": one reading after another.
+std::optional<Meaning> by_meter(const Scene& s, std::size_t index) {
+  const Phrase& p = s.phrases[index];
+  const std::size_t point = p.digits.find('.');
+  const bool as_meter_reads = point != std::string::npos && p.digits.size() - point <= 3 && p.value < 14;
+  if (!as_meter_reads) return std::nullopt;
+  constexpr WordSet reading{"reading", "reads",    "read",  "get",  "got", "says",
+                            "expect",  "expected", "meter", "come", "be"};
+  if (!s.find_before(p.first, reading, 10)) return std::nullopt;
+  if (s.find_before(p.first, WordSet{"burette", "titre", "cylinder", "mils", "balance", "scale", "scales"}, 10))
+    return std::nullopt;
+  for (std::size_t i = index; i-- > 0 && p.first - s.phrases[i].first < 220;) {
+    const Phrase& q = s.phrases[i];
+    if (q.fate != Fate::figure) continue;
+    const bool alike = q.value > 0 && p.value / q.value > 0.7 && p.value / q.value < 1.4;
+    const bool read_elsewhere = q.kind == Kind::volume && q.number.decimal && p.first - q.first < 60 && alike;
+    if (read_elsewhere) return std::nullopt;
+    if (q.kind == Kind::pH) return Meaning{Kind::pH, "[pH]", "another reading of the meter", 0.75};
+  }
+  for (std::size_t t = p.first; t-- > 0 && p.first - t < 45;) {
+    if (s.word(t) == "ph") return Meaning{Kind::pH, "[pH]", "a reading where pH is spoken of", 0.75};
+  }
+  return std::nullopt;
+}
+
 std::optional<Meaning> by_acidity(const Scene& s, std::size_t index) {
   const Phrase& p = s.phrases[index];
   if (p.value > 14.5 || p.value < -1 || p.fraction) return std::nullopt;
+  if (auto m = by_meter(s, index)) return m;
   if (!governed_by_state(s, p) && s.word(governor(s, p)) != "around" &&
-      !s.find_before(p.first, WordSet{"around", "about", "between", "to", "of", "below", "above", "under", "over"},
-                     1)) {
+      !s.find_before(p.first,
+                     WordSet{"around", "about", "between", "to", "of", "below", "above", "under", "over", "from"}, 1)) {
     return std::nullopt;
   }
   const Meaning pH{Kind::pH, "[pH]", "pH read off", 0.85};
   if (acidity_spoken_of(s, p.first)) {
-    const auto word = s.find_before(p.first, WordSet{"ph"}, 14);
+    const auto word = s.find_before(p.first, WordSet{"ph"}, 24);
     if (word) return pH;
   }
-  const bool paper = s.find_before(p.first, WordSet{"strip", "paper", "litmus"}, 10).has_value();
+  const std::size_t point = p.digits.find('.');
+  const bool as_paper_reads = point == std::string::npos || p.digits.size() - point <= 2;
+  const bool paper = as_paper_reads && s.find_before(p.first, WordSet{"strip", "paper", "litmus"}, 10).has_value();
   const bool reads =
-      s.find_before(p.first, WordSet{"says", "reads", "shows", "goes", "say", "read", "gives", "is", "turns"}, 5)
+      s.find_before(p.first,
+                    WordSet{"says", "reads", "shows", "goes", "say", "read", "gives", "is", "turns", "lie", "lies"}, 5)
           .has_value();
   if (paper && reads) return pH;
   // "Below 9 it hardly glows", "above ten" right behind a pH.
@@ -133,6 +167,22 @@ std::optional<Meaning> by_temperature(const Scene& s, std::size_t index) {
                               : before == "at" || (before == "around" && s.word_before(p.first, 2) == "at") ||
                                     (s.word_before(p.first, 2) == "at" && stands_between(before)) ||
                                     s.find_before(p.first, WordSet{"at"}, 4).has_value();
+  // "everything up to 75 is junk" behind a temperature
+  const bool bound = before == "until" || before == "till" ||
+                     ((before == "to" || before == "at") && s.word_before(p.first, 2) == "up");
+  const Phrase* spoken = last_figure(s, index, 60, is_temperature);
+  if (bound && spoken != nullptr && p.value > 14 && !p.number.decimal)
+    return Meaning{Kind::temperature, usual_scale(s, index), "as far as a temperature", 0.75};
+  // "keep it under eighty, please"
+  const bool below =
+      before == "under" || before == "below" || (before == "than" && s.word_before(p.first, 2) == "less");
+  bool heated = spoken != nullptr;
+  for (std::size_t t = p.first; t-- > 0 && p.first - t < 30 && below && !heated;) heated = warm_words.has(s.word(t));
+  if (below && heated && p.value > 3 && plain_whole(p) && ends_clause(s, p))
+    return Meaning{Kind::temperature, usual_scale(s, index), "kept under a temperature", 0.75};
+  // "it's at thirty-nine, from 22"
+  if (before == "from" && spoken != nullptr && p.first - spoken->last < 5)
+    return Meaning{Kind::temperature, spoken->unit, "where a temperature came from", 0.8};
   const bool path = (temperature_paths.has(before) || before == "to" || before == "past" || before == "above" ||
                      before == "below" || before == "hit" || before == "reached" || stands_between(before)) &&
                     s.find_before(p.first, temperature_paths, 6).has_value();
@@ -158,6 +208,8 @@ std::optional<Meaning> by_temperature(const Scene& s, std::size_t index) {
   if (!spoken_of) return std::nullopt;
   const Meaning like_last{Kind::temperature, usual_scale(s, index), "temperature by its context", 0.8};
   const bool range = p.upper.has_value();
+  // "it went from 22 up to 41": where it began
+  if (before == "from" && s.find_before(p.first, temperature_paths, 5)) return like_last;
   if (at && (state || range || warm || temperature_behind)) return like_last;
   if (path) return like_last;
   if (range && (last != nullptr || warm)) return like_last;
@@ -184,7 +236,8 @@ std::optional<Meaning> by_waiting(const Scene& s, std::size_t index) {
   while (i > s.begin_of_sentence(p.first) && hedging.has(s.word_before(i))) --i;
   if (p.fraction || s.word_before(i) != "for") return std::nullopt;
   const Phrase* last = last_figure(s, index, 40, [](const Phrase&) { return true; });
-  if (last == nullptr || !is_duration(*last) || !s.same_sentence(last->first, p.first)) return std::nullopt;
+  const bool more = s.word(p.last) == "more" && last != nullptr && p.first - last->last < 25;
+  if (last == nullptr || !is_duration(*last) || !(more || s.same_sentence(last->first, p.first))) return std::nullopt;
   return like(last, "another wait, in the unit before", 0.75);
 }
 
@@ -193,9 +246,11 @@ std::optional<Meaning> by_reading_out(const Scene& s, std::size_t index) {
   const bool alone =
       p.first == s.begin_of_sentence(p.first) && p.last + 1 == s.end_of_sentence(p.first) && s.punctuated;
   if (!alone || p.fraction || index == 0) return std::nullopt;
-  const Phrase& last = s.phrases[index - 1];
+  const Phrase* read = last_figure(s, index, 36, [](const Phrase&) { return true; });
+  if (read == nullptr) return std::nullopt;
+  const Phrase& last = *read;
   const bool instrument = last.kind == Kind::temperature || last.kind == Kind::pH || last.kind == Kind::voltage;
-  if (last.fate != Fate::figure || !instrument || p.first - last.last > 24) return std::nullopt;
+  if (!instrument) return std::nullopt;
   return Meaning{last.kind, last.unit, "read out by itself", 0.75};
 }
 

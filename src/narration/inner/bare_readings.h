@@ -1,5 +1,6 @@
 #pragma once
-// Bare numbers that are read off something: thermometers, strips, meters, watches. Private to the recognition.
+// Bare numbers that are read off something: thermometers, strips, meters, watches; that the
+// numbers around explain; that go on in a run. Private to the recognition.
 
 #include "narration/inner/bare_meaning.h"
 
@@ -12,5 +13,19 @@ std::optional<Meaning> by_temperature(const Scene& s, std::size_t index);
 std::optional<Meaning> by_waiting(const Scene& s, std::size_t index);
 /// "51. 53." behind a thermometer: a number that is a sentence by itself is read out like the one before.
 std::optional<Meaning> by_reading_out(const Scene& s, std::size_t index);
+
+/// "252 grams, the tray's 655, so I'm at 907 loaded": what the numbers around it make.
+std::optional<Meaning> by_reckoning(const Scene& s, std::size_t index);
+
+/// "32.5 percent bismuth, 51 indium": a part of the same mixture.
+std::optional<Meaning> by_part_of_list(const Scene& s, std::size_t index);
+/// "After two hours, mustard. After four?"
+std::optional<Meaning> by_same_preposition(const Scene& s, std::size_t index);
+/// A number said like a quantity: of the sort of the figure nearby that it is most like.
+std::optional<Meaning> by_likeness(const Scene& s, std::size_t index);
+/// "What I poured off is 462 grams. And the skin was 26."
+std::optional<Meaning> by_parallel(const Scene& s, std::size_t index);
+/// "the barometer says 755 millimetres of mercury ... the gas on its own is at 736"
+std::optional<Meaning> by_pressure(const Scene& s, std::size_t index);
 
 }  // namespace sash::narration

@@ -42,6 +42,7 @@ constexpr WordSet vessel_words{
 
 /// The vessel that the phrase sizes: "250 mil beaker", "one litre plastic bottle", "50 mL round-bottom flask".
 bool sizes_a_vessel(const Scene& s, const Phrase& p) {
+  if (p.kind == Kind::mass && p.number.decimal) return false;  // "39.21 grams, dish 33.44": no size to a hundredth
   std::size_t i = p.last;
   if (s.tokens.is(i, "-")) ++i;
   for (std::size_t k = 0; k < 5 && i < s.size(); ++k, ++i) {
@@ -65,11 +66,12 @@ bool sizes_a_vessel(const Scene& s, const Phrase& p) {
   return false;
 }
 
-constexpr WordSet apparatus{"rod",     "rods",   "electrode", "electrodes", "tube",   "tubes",   "mould", "mold",
-                            "pipe",    "hose",   "tubing",    "needle",     "tray",   "dish",    "pan",   "box",
-                            "flask",   "beaker", "table",     "bench",      "hood",   "spatula", "bar",   "stirrer",
-                            "battery", "funnel", "bucket",    "tank",       "shield", "screen",  "clamp", "stand",
-                            "jar",     "bottle", "condenser", "crucible",   "test",   "syringe", "ruler"};
+constexpr WordSet apparatus{"rod",     "rods",      "electrode", "electrodes", "tube",    "tubes",    "mould",
+                            "mold",    "pipe",      "hose",      "tubing",     "needle",  "tray",     "dish",
+                            "pan",     "box",       "flask",     "beaker",     "table",   "bench",    "hood",
+                            "spatula", "bar",       "stirrer",   "battery",    "funnel",  "bucket",   "tank",
+                            "shield",  "screen",    "clamp",     "stand",      "pot",     "saucepan", "jar",
+                            "bottle",  "condenser", "crucible",  "test",       "syringe", "ruler"};
 constexpr WordSet extents{"inside", "outside", "od",       "id",     "wide", "thick", "tall", "long",
                           "high",   "across",  "diameter", "square", "in",   "bore",  "deep"};
 
@@ -77,11 +79,15 @@ constexpr WordSet extents{"inside", "outside", "od",       "id",     "wide", "th
 bool measures_apparatus(const Scene& s, const Phrase& p) {
   if (p.kind != Kind::length || !extents.has(s.word(p.last)) || s.tokens.is(p.last, "deep")) return false;
   if (s.tokens.is(p.last, "in") && !s.tokens.is(p.last + 1, "diameter")) return false;
-  const auto piece = s.find_before(p.first, apparatus, 18);
+  std::optional<std::size_t> piece;
+  for (std::size_t t = p.first; t-- > 0 && p.first - t < 18 && !piece;) {
+    if (apparatus.has(s.word(t))) piece = t;
+  }
   if (!piece) return false;
   for (std::size_t i = *piece; i < p.first; ++i) {
     if (!s.phrase_at[i] || *s.phrase_at[i] == *s.phrase_at[p.first]) continue;
-    if (s.phrases[*s.phrase_at[i]].fate != Fate::capacity) return false;
+    const Phrase& q = s.phrases[*s.phrase_at[i]];
+    if (q.fate != Fate::capacity && q.unit_said) return false;
   }
   return true;
 }
@@ -111,6 +117,13 @@ bool rates_equipment(const Scene& s, const Phrase& p) {
   return up_to || can || rated;
 }
 
+/// "apparatus, beaker 400 millilitres, beaker 250 millilitres"
+bool is_listed(const Scene& s, const Phrase& p) {
+  const std::size_t comma = s.word_before(p.first) == "," ? 2 : 1;
+  if (!vessels.has(s.word_before(p.first, comma)) || s.tokens.is(p.last, "of")) return false;
+  return s.find_before(p.first, WordSet{"apparatus", "equipment", "kit", "glassware"}, 30).has_value();
+}
+
 constexpr WordSet holding{"holds", "hold", "fits", "capacity"};
 
 bool is_capacity(const Scene& s, const Phrase& p) {
@@ -121,7 +134,12 @@ bool is_capacity(const Scene& s, const Phrase& p) {
   const bool battery = p.kind == Kind::voltage && (s.tokens.is(p.last, "battery") || s.tokens.is(p.last, "batteries"));
   if (battery) return false;
   if (sizes_a_vessel(s, p) || measures_apparatus(s, p) || rates_equipment(s, p)) return true;
-  if (p.kind == Kind::volume && holding.has(s.word_before(p.first))) return true;
+  const bool just = s.word_before(p.first) == "exactly" || s.word_before(p.first) == "about";
+  if (p.kind == Kind::volume && holding.has(s.word_before(p.first, just ? 2 : 1))) return true;
+  const bool has = s.word_before(p.first) == "has" && vessels.has(s.word_before(p.first, 2));
+  if (p.kind == Kind::volume && (has && s.word(p.last) != "of")) return !s.find_after(p.last, WordSet{"of", "in"}, 2);
+  if (p.kind == Kind::volume && is_listed(s, p)) return true;
+  if (p.kind == Kind::mass && (s.tokens.is(p.last, "line") || s.tokens.is(p.last, "capacity"))) return true;
   if (p.kind == Kind::volume && s.tokens.is(p.last, "capacity")) return true;
   // "it's a litre this funnel holds"
   if (p.kind == Kind::volume && s.find_after(p.last, WordSet{"holds", "takes"}, 5) && s.find_after(p.last, vessels, 4))
@@ -130,6 +148,7 @@ bool is_capacity(const Scene& s, const Phrase& p) {
   if (p.kind == Kind::volume && s.tokens.is(p.last, "each")) {
     const std::size_t comma = s.word_before(p.first) == "," ? 2 : 1;
     if (p.first >= comma && vessels.has(s.word_before(p.first, comma))) return true;
+    if (s.find_before(p.first, WordSet{"jars", "bottles", "tubes", "flasks", "vials", "beakers"}, 6)) return true;
   }
   // "a round bottomed flask, 250 mil", "the burette's 50 mil": nothing but its size is said of it
   std::size_t at = p.first;
@@ -138,13 +157,15 @@ bool is_capacity(const Scene& s, const Phrase& p) {
   const bool is_so = noun.ends_with("'s");
   if (is_so) noun.remove_suffix(2);
   const bool ends = p.last >= s.size() || s.tokens.is(p.last, ".") || s.tokens.is(p.last, ",");
+  const std::size_t point = p.digits.find('.');
+  const bool read_off = point != std::string::npos && !p.digits.ends_with(".5") && !p.digits.ends_with(".25");
   constexpr Acts handling(Act::add, Act::measure, Act::take, Act::obtain, Act::remain, Act::dissolve);
-  if (p.kind == Kind::volume && ends && at < p.first + (is_so ? 1 : 0) && vessels.has(noun) &&
+  if (p.kind == Kind::volume && ends && !read_off && at < p.first + (is_so ? 1 : 0) && vessels.has(noun) &&
       !s.act_before(p.first, handling, 8) && !s.find_before(at, WordSet{"in", "into"}, 5))
     return true;
   // "the mantle's an 80 watt one", "it's a twelve inch one"
   constexpr WordSet articles{"a", "an", "the", "-"};
-  const bool of_a_thing = p.kind == Kind::power || p.kind == Kind::length;
+  const bool of_a_thing = p.kind == Kind::power || p.kind == Kind::length || p.kind == Kind::voltage;
   if (of_a_thing && s.tokens.is(p.last, "one") && (articles.has(s.word_before(p.first)) || p.number.article))
     return true;
   // "a beaker, the 250 mil one"
@@ -162,18 +183,34 @@ constexpr WordSet weighing{"weigh", "weighs", "weighed", "weighing", "mass", "sc
 
 /// "sixty a mole", "at 84 grams a mole": per mole.
 bool is_per(const Scene& s, const Phrase& p) {
+  const bool frequency = p.kind == Kind::duration && p.number.article;  // "one a day"
+  if (frequency && p.first > 0) {
+    constexpr WordSet how_often{"once", "twice", "times", "one", "two", "three"};
+    return how_often.has(s.word_before(p.first));
+  }
   if (!p.number.article || p.kind != Kind::amount || p.first == 0) return false;
-  const std::size_t before = p.first - 1;
+  const std::size_t before = s.word_before(p.first) == "for" && p.first > 1 ? p.first - 2 : p.first - 1;
   if (!s.phrase_at[before]) return s.tokens.is_type(before, Token::Type::number);
   const Phrase& q = s.phrases[*s.phrase_at[before]];
-  return q.last == p.first && (q.unit.empty() || q.kind == Kind::mass || q.kind == Kind::volume);
+  return q.last == before + 1 && (q.unit.empty() || q.kind == Kind::mass || q.kind == Kind::volume);
+}
+
+/// "1,380 grams, that's just over three pounds"
+bool beside_a_weight(const Scene& s, const Phrase& p) {
+  const auto metric = [](const Phrase& q) { return q.unit == "g" || q.unit == "kg" || q.unit == "[oz_av]"; };
+  for (std::size_t t = p.first > 22 ? p.first - 22 : 0; t < p.last + 14 && t < s.size(); ++t) {
+    if (s.phrase_at[t] && metric(s.phrases[*s.phrase_at[t]]) && !s.find_before(p.first, money, 6) &&
+        !s.find_after(p.last, money, 6))
+      return true;
+  }
+  return false;
 }
 
 bool is_money(const Scene& s, const Phrase& p) {
   const std::string_view before = s.word_before(p.first);
   if (before == "$" || before == "£" || before == "€") return true;
   if (p.unit != "[lb_av]") return false;
-  if (s.find_before(p.first, weighing, 5)) return false;
+  if (s.find_before(p.first, weighing, 5) || beside_a_weight(s, p)) return false;
   for (std::size_t t = p.first; t-- > 0 && p.first - t < 4;) {
     if (s.mention_at[t] && (s.word_before(p.first) == "is" || s.word_before(p.first) == "was"))
       return false;  // "the water is a pound"
@@ -192,6 +229,7 @@ bool is_price_basis(const Scene& s, const Phrase& p) {
 
 bool is_negated(const Scene& s, const Phrase& p) {
   const std::string_view before = s.word_before(p.first);
+  if (before == "got" && s.word_before(p.first, 2).ends_with("n't")) return true;
   return before == "not" || before == "never" || (before == "than" && s.word_before(p.first, 2) == "rather") ||
          (before == "of" && s.word_before(p.first, 2) == "instead" && s.word_before(p.first, 3) == ",");
 }
@@ -207,6 +245,17 @@ bool is_other_time(const Scene& s, const Phrase& p) {
   const std::string_view before = s.word_before(p.first);
   const std::string_view behind = s.word(p.last);
   if (before == "in" && s.word_before(p.first, 2) == "you") return true;  // "see you in a week"
+  if (before == "in" && s.word_before(p.first, 2) == "back" &&
+      s.find_before(p.first, WordSet{"i'll", "we'll", "be"}, 4))
+    return true;  // "I'll be back in two weeks"
+  if (behind == "last" && s.word(p.last + 1) == "time") return true;
+  constexpr WordSet spent{"battery", "footage", "my"};
+  if (behind == "of" && spent.has(s.word(p.last + 1))) return true;
+  // "I've got like ten minutes"
+  std::size_t have = p.first;
+  while (have > 0 && WordSet{"like", "about", "only", "maybe"}.has(s.word_before(have))) --have;
+  if (s.word_before(have) == "got" && s.word_before(have, 2).ends_with("'ve") && behind != "left" && behind != "of")
+    return true;
   if (behind == "ago" || (behind == "earlier" && p.unit == "a")) return true;
   constexpr WordSet body{"fingers", "finger", "hands", "tongue", "scales"};
   if (s.find_before(p.first, body, 8) || s.find_after(p.last, body, 4)) return true;
@@ -234,7 +283,9 @@ bool is_other_time(const Scene& s, const Phrase& p) {
 
 /// "one drop at a time": how, not how much.
 bool is_manner(const Scene& s, const Phrase& p) {
-  return s.tokens.is(p.last, "at") && s.tokens.is(p.last + 1, "a") && s.tokens.is(p.last + 2, "time");
+  const bool at_a_time = s.tokens.is(p.last, "at") && s.tokens.is(p.last + 1, "a") && s.tokens.is(p.last + 2, "time");
+  const bool so_often = s.tokens.is(p.last + 4, "times") || s.tokens.is(p.last + 3, "twice");
+  return at_a_time && !so_often;
 }
 
 bool is_interval(const Scene& s, const Phrase& p) {
@@ -242,6 +293,8 @@ bool is_interval(const Scene& s, const Phrase& p) {
   const bool per = before == "every" || before == "per" || (before == "each" && p.kind == Kind::duration);
   return per && (p.kind == Kind::duration || p.kind == Kind::temperature || p.kind == Kind::length);
 }
+
+bool plain_number(const Phrase& p) { return !p.number.decimal && !p.upper && !p.number.fraction; }
 
 constexpr WordSet attitudes{"happy", "sure",      "certain",    "confident", "positive",  "convinced",
                             "agree", "honest",    "safe",       "ready",     "behind",    "true",
@@ -251,7 +304,9 @@ constexpr WordSet attitudes{"happy", "sure",      "certain",    "confident", "po
 /// "a cup of tea": a drink, not a volume.
 bool is_drink(const Scene& s, const Phrase& p) {
   constexpr WordSet drinks{"tea", "coffee", "cocoa", "beer", "wine", "soup"};
-  return p.number.article && s.word(p.last) == "of" && drinks.has(s.word(p.last + 1));
+  std::string_view drink = s.word(p.last + 1);
+  if (drink.ends_with("'s")) drink.remove_suffix(2);
+  return p.number.article && s.word(p.last) == "of" && drinks.has(drink);
 }
 
 /// "one mole of aluminium gives one mole of alum": how many to how many.
@@ -278,14 +333,44 @@ bool is_ratio(const Scene& s, const Phrase& p) {
 /// "about 40 percent power": the setting of an instrument.
 bool is_setting(const Scene& s, const Phrase& p) {
   constexpr WordSet settings{"power", "speed", "throttle", "brightness", "charge", "battery", "chance", "opacity"};
-  return p.unit == "%" && settings.has(s.word(p.last));
+  if (p.unit != "%") return false;
+  return settings.has(s.word(p.last)) || s.find_before(p.first, WordSet{"battery's", "battery", "charge"}, 2);
 }
 
 bool is_percent_idiom(const Scene& s, const Phrase& p) {
   if (p.unit != "%") return false;
   if (attitudes.has(s.word(p.last))) return true;
   const bool whole = p.value == 100 || p.value == 110 || p.value == 99 || p.value == 1000;
-  return whole && s.find_before(p.first, WordSet{"i'm", "am", "you're", "be", "we're"}, 2).has_value();
+  return whole && s.find_before(p.first, WordSet{"i'm", "am", "you're", "be", "we're", "been", "like"}, 2).has_value();
+}
+
+/// "a balance that goes down to a milligram": how finely it reads.
+bool is_resolution(const Scene& s, const Phrase& p) {
+  const bool finest = p.number.article || (p.number.value < 1 && !p.number.written);
+  return finest && p.kind == Kind::mass && s.word_before(p.first) == "to" &&
+         s.find_before(p.first, WordSet{"scale", "scales", "balance", "reads", "weighs"}, 8);
+}
+
+/// "five cups, five straws": things on the table.
+bool is_object(const Scene& s, const Phrase& p) {
+  if (p.unit != "[cup_us]" || p.number.article || p.fraction || s.word(p.last) == "of") return false;
+  const bool matter_behind = p.last < s.size() && s.mention_at[p.last];
+  const bool matter_before = p.first > 1 && (s.mention_at[p.first - 1] || s.mention_at[p.first - 2]);
+  return !matter_behind && !matter_before && plain_number(p) &&
+         s.find_before(p.first, WordSet{"got", "have", "need", "with", "there's", "your", "those", "these"}, 3);
+}
+
+/// "one mole of those is 250": what a mole weighs.
+bool is_molar(const Scene& s, const Phrase& p) {
+  if (p.kind != Kind::amount || p.value != 1 || p.number.decimal) return false;
+  for (std::size_t t = p.last; t < p.last + 5 && t < s.size() && s.same_sentence(t, p.first); ++t) {
+    if (s.word(t) != "is" && s.word(t) != "weighs") continue;
+    const bool number = t + 1 < s.size() && s.phrase_at[t + 1];
+    if (!number) return false;
+    const Phrase& q = s.phrases[*s.phrase_at[t + 1]];
+    return !q.unit_said || q.kind == Kind::mass;
+  }
+  return false;
 }
 
 constexpr WordSet turning{"turn", "turned", "rotate", "rotated", "angle", "tilt", "tilted", "spin", "corner"};
@@ -294,6 +379,10 @@ constexpr WordSet optics{"light",   "wavelength", "laser", "absorbance", "absorb
 
 bool is_other_measure(const Scene& s, const Phrase& p) {
   if (p.unit.empty()) return true;  // rpm, square centimetres, rates
+  // "a drop of twelve degrees"
+  if (p.unit == "[drp]" && p.number.article && s.word(p.last) == "of" && p.last + 1 < s.size() &&
+      s.phrase_at[p.last + 1])
+    return true;
   if (p.bare_degrees && (s.find_before(p.first, turning, 5) || s.find_after(p.last, turning, 3))) return true;
   if (p.unit == "nm" && (s.find_in_sentence(p.first, optics) || true))
     return s.find_in_sentence(p.first, optics).has_value();
@@ -314,6 +403,10 @@ void judge_phrases(Scene& scene) {
     if (!p.unit_said) continue;
     if (is_other_measure(scene, p)) {
       settle(p, Fate::unscored, "another measure", 0.9);
+    } else if (is_resolution(scene, p) || is_object(scene, p)) {
+      settle(p, Fate::distractor, "no amount of the procedure", 0.85);
+    } else if (is_molar(scene, p)) {
+      settle(p, Fate::unscored, "what a mole weighs", 0.85);
     } else if (is_per(scene, p)) {
       settle(p, Fate::unscored, "for each mole", 0.9);
     } else if (is_money(scene, p)) {

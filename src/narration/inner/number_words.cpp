@@ -164,8 +164,10 @@ class Reader {
     const std::string_view word = s_.text(q);
     const auto part = part_of(word);
     if (!part) return std::nullopt;
-    // Alone, only "half" is surely a share; "third" and "second" are places in a row.
-    if (!counted && *part != 2) return std::nullopt;
+    // Alone, only "half" is surely a share; "third" and "second" are places in a row. "Tenth molar" is a strength.
+    const bool unit_behind = s_.is(q + 1, "molar") || (s_.is(q + 1, "of") && (s_.is(q + 2, "a") || s_.is(q + 2, "an")));
+    const bool strength = unit_behind && *part >= 4;
+    if (!counted && *part != 2 && !strength) return std::nullopt;
     // "two fifth" is no share, "three quarter" is heard; "one third" and "a third" are shares.
     if (top > 1 && !word.ends_with('s') && *part != 4) return std::nullopt;
     return FractionTail{top / *part, q + 1};
@@ -464,7 +466,9 @@ class Reader {
     const bool small = group < 10;  // "two fifty"
     const bool pairs = group >= 11 && group <= 20;
     if (!small && !pairs) return false;
-    if (s_.is(next, "hundred") || s_.is(next, "thousand") || s_.is(next, "point")) return false;
+    if (s_.is(next, "hundred") || s_.is(next, "thousand")) return false;
+    // "one forty one point four" goes on behind the point, "eleven twelve point five" is two numbers.
+    if (s_.is(next, "point") && !(small && is_point(next))) return false;
     group = group * 100 + *low;
     n.paired = small;
     n.year = pairs;

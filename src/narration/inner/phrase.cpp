@@ -152,9 +152,23 @@ Phrase of_number(const SpokenNumber& n) {
   return p;
 }
 
+/// "it went from 22 to 39", "warmed itself from 17 degrees to 51": where it began and where it ended, no range.
+bool is_way(const TokenStream& s, std::size_t at) {
+  constexpr WordSet moving{"went",    "goes",   "go",      "gone",   "climbed", "climbs", "rose",    "rises",  "risen",
+                           "dropped", "drops",  "fell",    "falls",  "fallen",  "warmed", "warms",   "cooled", "cools",
+                           "heated",  "jumped", "jumps",   "came",   "comes",   "come",   "crept",   "creeps", "moved",
+                           "taken",   "took",   "up",      "down",   "changed", "itself", "shot",    "gained", "shrank",
+                           "swung",   "sank",   "brought", "rising", "falling", "going",  "climbing"};
+  if (at == 0 || !s.is(at - 1, "from")) return false;
+  for (std::size_t back = 2; back <= 5 && back <= at; ++back) {
+    if (moving.has(s.text(at - back))) return true;
+  }
+  return false;
+}
+
 void take_range(const TokenStream& s, Phrase& p) {
   const auto high = range_end(s, p.number, is_between(s, p.first));
-  if (!high) return;
+  if (!high || is_way(s, p.first)) return;
   const auto unit = unit_at(s, high->number.last);
   if (high->first_unit && unit && unit->unit != high->first_unit->unit) return;
   const bool words = p.number.article;
@@ -291,7 +305,9 @@ std::vector<Phrase> find_phrases(const TokenStream& s, const std::vector<bool>& 
       ++i;
       continue;
     }
-    for (std::size_t k = phrase->first; k < phrase->last; ++k) {
+    const std::size_t last =
+        phrase->unit == "mm[Hg]" || phrase->unit == "[in_i'Hg]" ? phrase->number_last : phrase->last;
+    for (std::size_t k = phrase->first; k < last; ++k) {
       if (blocked[k]) phrase->last = 0;
     }
     if (phrase->last == 0) {

@@ -39,6 +39,7 @@ struct Phrase {
   bool bare_degrees = false;
   bool misheard = false;
   bool fraction = false;  ///< a share without a unit
+  bool liquid = false;    ///< a volume that its words say is of liquid, whatever it is about
   Fate fate = Fate::open;
   const char* rule = "";
   double confidence = 0;

@@ -48,7 +48,8 @@ void find_sentences(Scene& scene) {
 
 constexpr WordSet metals_with_states{"iron",     "copper", "tin",       "lead", "mercury",  "cobalt", "nickel",
                                      "chromium", "chrome", "manganese", "gold", "vanadium", "cerium"};
-constexpr WordSet states{"one", "two", "three", "four", "five", "six", "1", "2", "3", "4", "6", "i", "ii", "iii", "iv"};
+constexpr WordSet states{"one", "two", "three", "four", "five", "six", "seven", "1",  "2",
+                         "3",   "4",   "6",     "7",    "i",    "ii",  "iii",   "iv", "vii"};
 
 /// "the iron two one", "iron-3", "mercury one anything": an oxidation state, although no compound is named.
 bool is_oxidation_state(const TokenStream& s, std::size_t i) {
@@ -63,21 +64,41 @@ bool is_oxidation_state(const TokenStream& s, std::size_t i) {
   return !read_phrase(s, i).value_or(Phrase()).unit_said;
 }
 
-constexpr WordSet labels{"number", "step",     "part",    "run",    "page",    "chapter",  "setting", "grade",
-                         "figure", "question", "episode", "take",   "version", "room",     "level",   "phase",
-                         "stage",  "trial",    "sample",  "method", "round",   "mark",     "option",  "experiment",
-                         "video",  "no",       "test",    "demo",   "table",   "position", "gear",    "speed",
-                         "notch",  "lesson",   "unit",    "week",   "year",    "day",      "act",     "bench",
-                         "group",  "line",     "channel", "rule",   "reason",  "item"};
+/// "755 millimetres of mercury": no mercury is there.
+bool is_in_pressure_unit(const TokenStream& s, const Mention& m) {
+  constexpr WordSet lengths{"millimetres", "millimeters", "millimetre", "millimeter", "inches", "mm"};
+  return m.first >= 2 && s.is(m.first, "mercury") && s.is(m.first - 1, "of") && lengths.has(s.text(m.first - 2));
+}
+
+/// Whether what sounded like a name is a number with its unit: "(for) two hours", "(theory) six point two grams".
+bool is_quantity(const TokenStream& s, const Mention& m) {
+  for (std::size_t t = m.first; t < m.last && m.last - m.first > 1; ++t) {
+    if (!s.is_type(t, Token::Type::word)) continue;
+    const auto number = read_spoken_number(s, t);
+    if (!number || number->fraction) continue;
+    const auto phrase = read_phrase(s, t);
+    if (phrase && phrase->unit_said && phrase->last >= m.last && phrase->kind != quantity::Kind::other) return true;
+  }
+  return false;
+}
+
+constexpr WordSet labels{"questions", "pages",    "steps",   "chapters", "cup",     "tube",     "vial",    "well",
+                         "number",    "step",     "part",    "run",      "page",    "chapter",  "setting", "grade",
+                         "figure",    "question", "episode", "take",     "version", "room",     "level",   "phase",
+                         "stage",     "trial",    "sample",  "method",   "round",   "mark",     "option",  "experiment",
+                         "video",     "no",       "test",    "demo",     "table",   "position", "gear",    "speed",
+                         "notch",     "lesson",   "unit",    "week",     "year",    "day",      "act",     "bench",
+                         "group",     "line",     "channel", "rule",     "reason",  "item"};
 
 /// "step two", "run number 3", "setting 4": the number is a name.
 bool is_label(const TokenStream& s, std::size_t i) {
   if (i == 0 || !labels.has(s.text(i - 1))) return false;
   const auto phrase = read_phrase(s, i);
   if (!phrase) return false;
+  const bool several = s.text(i - 1).ends_with('s');
   if (!phrase->unit_said)
-    return phrase->number.value == static_cast<double>(static_cast<int>(phrase->number.value)) && !phrase->upper &&
-           !phrase->number.decimal && !phrase->fraction;
+    return phrase->number.value == static_cast<double>(static_cast<int>(phrase->number.value)) &&
+           (several || !phrase->upper) && !phrase->number.decimal && !phrase->fraction;
   // "Year 10s"
   if (phrase->unit == "s" && phrase->last == i + 2 && s[i + 1].glued && s.is(i + 1, "s")) return true;
   // "step two 5 grams of" has its own number behind; "part 20 mils" is a quantity.
@@ -123,7 +144,10 @@ Scene open_scene(std::span<const model::NarrationLine> lines) {
   scene.acts = find_acts(scene.tokens);
   scene.mentions = find_mentions(scene.tokens, lines);
   // "the iron two one", "that's manganese seven": not about the metal.
-  std::erase_if(scene.mentions, [&](const Mention& m) { return is_oxidation_state(scene.tokens, m.last); });
+  std::erase_if(scene.mentions, [&](const Mention& m) {
+    return is_oxidation_state(scene.tokens, m.last) || is_in_pressure_unit(scene.tokens, m) ||
+           is_quantity(scene.tokens, m);
+  });
   std::vector<bool> blocked(scene.size(), false);
   scene.mention_at.assign(scene.size(), std::nullopt);
   for (std::size_t m = 0; m < scene.mentions.size(); ++m) {

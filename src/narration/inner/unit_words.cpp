@@ -6,6 +6,7 @@
 #include <vector>
 
 #include "embedded/spoken_units.h"
+#include "narration/inner/word_set.h"
 #include "support/check.h"
 #include "support/text.h"
 
@@ -181,6 +182,8 @@ std::optional<SpokenUnit> read_spoken_unit(const TokenStream& s, std::size_t at,
   auto unit = from_table(s, at, behind_digits);
   if (!unit) unit = prefixed(s, at);
   if (!unit) return std::nullopt;
+  constexpr WordSet of_a_mole{"mass", "masses", "volume", "ratio", "weight", "quantity"};
+  if (unit->kind == Kind::molar_concentration && of_a_mole.has(s.text(unit->last))) return std::nullopt;
   const bool a_mole = unit->kind == Kind::mass && (s.is(unit->last, "a") || s.is(unit->last, "an")) &&
                       (s.is(unit->last + 1, "mole") || s.is(unit->last + 1, "liter") || s.is(unit->last + 1, "litre"));
   const bool per = a_mole || s.is(unit->last, "per") || s.is(unit->last, "/") ||
