@@ -34,11 +34,11 @@ TEST(Scores, OfTheGivenNarrations) {
 
 TEST(Scores, OfTheNarrationsTheRulesWereTunedOn) {
   const Scores s = scored("tuned", false);
-  EXPECT_GE(s.recall(), 0.91);
-  EXPECT_GE(s.precision(), 0.94);
+  EXPECT_GE(s.recall(), 0.97);
+  EXPECT_GE(s.precision(), 0.975);
   EXPECT_GE(s.approx(), 0.98);
-  EXPECT_GE(s.subject(), 0.86);
-  EXPECT_GE(s.role(), 0.96);
+  EXPECT_GE(s.subject(), 0.83);  // of figures found; those found with more trouble are harder to name, too
+  EXPECT_GE(s.role(), 0.95);
   EXPECT_GE(s.same.precision(), 0.94);
 }
 
@@ -46,8 +46,8 @@ TEST(Scores, OfTheNarrationsTheRulesWereTunedOn) {
 TEST(Scores, OfNarrationsNobodyTunedOn) {
   const Scores s = scored("unseen", true);
   EXPECT_EQ(s.labels, 208);
-  EXPECT_GE(s.recall(), 0.91);
-  EXPECT_GE(s.precision(), 0.92);
+  EXPECT_GE(s.recall(), 0.95);
+  EXPECT_GE(s.precision(), 0.96);
   EXPECT_GE(s.approx(), 0.98);
   EXPECT_GE(s.role(), 0.71);
   EXPECT_GE(s.subject(), 0.55);

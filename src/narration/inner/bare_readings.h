@@ -17,6 +17,17 @@ std::optional<Meaning> by_reading_out(const Scene& s, std::size_t index);
 /// "252 grams, the tray's 655, so I'm at 907 loaded": what the numbers around it make.
 std::optional<Meaning> by_reckoning(const Scene& s, std::size_t index);
 
+/// "so it's a 75 percent yield. Wait, is it? Yeah, 75.": what was just said with its unit.
+std::optional<Meaning> by_said_again(const Scene& s, std::size_t index);
+/// "the average of those is 11.4": of the sort of what was averaged.
+std::optional<Meaning> by_mean(const Scene& s, std::size_t index);
+/// "the label said six percent and we've got 4.8": beside a figure in one breath.
+std::optional<Meaning> by_contrast(const Scene& s, std::size_t index);
+/// "24.6 ... 24.9, no, 24.5, and the last one's 24.6": with a decimal like the volume before, where something is
+/// titrated.
+bool is_titre(const Scene& s, std::size_t index);
+/// "26.55 times nought point one": the strength that was said before.
+std::optional<Meaning> by_factor(const Scene& s, std::size_t index);
 /// "32.5 percent bismuth, 51 indium": a part of the same mixture.
 std::optional<Meaning> by_part_of_list(const Scene& s, std::size_t index);
 /// "After two hours, mustard. After four?"

@@ -59,6 +59,10 @@ double unlikeness(const Phrase& p, const Phrase& q, std::size_t distance) {
   return q.value <= 0 || p.value <= 0 ? 10 : far + std::abs(std::log(p.value / q.value));
 }
 
+constexpr WordSet titrating{"burette",   "titre",  "titer",    "titration", "titrate",         "titrates", "titrated",
+                            "titrating", "titres", "endpoint", "indicator", "phenolphthalein", "starch",   "concordant",
+                            "pink",      "methyl", "rough",    "overshot",  "colour",          "color"};
+
 }  // namespace
 
 std::optional<Meaning> by_likeness(const Scene& s, std::size_t index) {
@@ -135,6 +139,69 @@ std::optional<Meaning> by_pressure(const Scene& s, std::size_t index) {
   const bool of_vapour = p.value < 60 && p.number.decimal && vapour_spoken_of(s, p.first) && governed_by_state(s, p);
   if (!of_air && !of_vapour) return std::nullopt;
   return like(last, "a pressure beside another pressure", 0.8);
+}
+
+std::optional<Meaning> by_said_again(const Scene& s, std::size_t index) {
+  const Phrase& p = s.phrases[index];
+  const bool exact = p.number.decimal && p.digits.size() > 3;
+  if (p.fraction || p.upper || !(exact || (p.value >= 13 && ends_clause(s, p)))) return std::nullopt;
+  const std::size_t reach = exact ? 60 : 25;
+  for (std::size_t i = index; i-- > 0 && p.first - s.phrases[i].first < reach;) {
+    const Phrase& q = s.phrases[i];
+    if (q.fate == Fate::figure && q.unit_said && q.value == p.value && !q.upper && q.kind != Kind::count)
+      return like(&q, "just said with its unit", 0.8);
+  }
+  return std::nullopt;
+}
+
+std::optional<Meaning> by_mean(const Scene& s, std::size_t index) {
+  const Phrase& p = s.phrases[index];
+  if (!p.number.decimal || p.upper || !s.find_before(p.first, WordSet{"average", "mean"}, 7)) return std::nullopt;
+  const Phrase* last = last_figure(s, index, 70, [&](const Phrase& q) {
+    return q.value > 0 && !q.upper && p.value / q.value > 0.8 && p.value / q.value < 1.25;
+  });
+  return like(last, "the mean of what was read", 0.85);
+}
+
+std::optional<Meaning> by_contrast(const Scene& s, std::size_t index) {
+  const Phrase& p = s.phrases[index];
+  const std::string_view before = s.word_before(p.first);
+  if (p.fraction || p.upper || !WordSet{"got", "is", "have", "was"}.has(before) || !ends_clause(s, p))
+    return std::nullopt;
+  const Phrase* last = last_figure(s, index, 9, [](const Phrase&) { return true; });
+  const bool beside = last != nullptr && last->unit == "%" && last->unit_said && s.same_sentence(last->first, p.first);
+  if (!beside || p.value / last->value < 0.5 || p.value / last->value > 2) return std::nullopt;
+  return like(last, "beside another percent", 0.75);
+}
+
+bool is_titre(const Scene& s, std::size_t index) {
+  const Phrase& p = s.phrases[index];
+  const std::size_t point = p.digits.find('.');
+  const bool as_burettes_read = point != std::string::npos && p.digits.size() - point <= 3;
+  if (p.fraction || p.upper || !as_burettes_read || p.value < 1 || p.value > 60) return false;
+  constexpr WordSet factors{"times", "by", "over"};
+  if (s.find_before(p.first, WordSet{"ph", "grams", "weighs", "density"}, 8)) return false;
+  bool titrated = false;
+  for (std::size_t t = p.first; t-- > 0 && p.first - t < 160 && !titrated;) titrated = titrating.has(s.word(t));
+  if (!titrated || (factors.has(s.word_before(p.first)) && p.value < 10)) return false;
+  const Phrase* last = last_figure(s, index, 220, [](const Phrase& q) { return is_volume(q) && q.number.decimal; });
+  if (last != nullptr && last->unit == "mL" && p.value > last->value * 0.8 && p.value < last->value * 1.25) return true;
+  const bool turned =
+      s.word_before(p.first) == "at" && s.find_before(p.first, titrating, 8);  // "pink for good at 25.2"
+  return turned && s.find_before(p.first, WordSet{"pink", "colour", "color", "endpoint", "goes", "turns"}, 8);
+}
+
+std::optional<Meaning> by_factor(const Scene& s, std::size_t index) {
+  const Phrase& p = s.phrases[index];
+  const std::string_view before = s.word_before(p.first);
+  const bool factor = before == "times" || before == "by" || before == "x" || s.word(p.last) == "times";
+  if (!p.number.decimal || !factor) return std::nullopt;
+  for (std::size_t i = index; i-- > 0;) {
+    const Phrase& q = s.phrases[i];
+    if (q.fate == Fate::figure && q.kind == Kind::molar_concentration && q.unit_said && q.value == p.value)
+      return like(&q, "multiplied by the strength said before", 0.8);
+  }
+  return std::nullopt;
 }
 
 }  // namespace sash::narration

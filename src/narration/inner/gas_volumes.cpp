@@ -40,23 +40,25 @@ class Gases {
   void run() {
     for (std::size_t i = 0; i < s_.phrases.size(); ++i) {
       Phrase& p = s_.phrases[i];
-      if (p.fate != Fate::figure || !(p.kind == Kind::volume || p.kind == Kind::gas_volume) || !litres(p)) continue;
+      if (p.fate != Fate::figure || p.kind != Kind::volume || !litres(p)) continue;
       if (const Mention* m = matter_behind(p)) {
-        p.liquid = !m->gas;
+        p.state = m->gas ? State::gas : State::liquid;
       } else if (is_handled(p) || is_of_liquid(p)) {
-        p.liquid = true;
+        p.state = State::liquid;
       } else if (is_molar_volume(p) || fills(i) || is_caught(p) || goes_on(i)) {
-        p.kind = Kind::gas_volume;
+        p.state = State::gas;
       }
     }
     // What is gas when it is said again was gas before.
     for (std::size_t i = 0; i < s_.phrases.size(); ++i) {
       Phrase& p = s_.phrases[i];
-      if (p.fate != Fate::figure || p.kind != Kind::volume || p.liquid || !litres(p) || p.digits.size() < 3) continue;
+      if (p.fate != Fate::figure || p.kind != Kind::volume || p.state != State::unknown || !litres(p) ||
+          p.digits.size() < 3)
+        continue;
       for (std::size_t k = i + 1; k < s_.phrases.size() && s_.phrases[k].first - p.first < 200; ++k) {
         const Phrase& q = s_.phrases[k];
-        const bool again = q.kind == Kind::gas_volume && q.unit == p.unit && q.value == p.value;
-        if (again && q.fate == Fate::figure) p.kind = Kind::gas_volume;
+        const bool again = q.state == State::gas && q.unit == p.unit && q.value == p.value;
+        if (again && q.fate == Fate::figure) p.state = State::gas;
       }
     }
   }
@@ -154,12 +156,12 @@ class Gases {
     bool nearest = true;
     for (std::size_t i = index; i-- > 0 && p.first - s_.phrases[i].first < 300;) {
       const Phrase& q = s_.phrases[i];
-      if (q.fate != Fate::figure || (q.kind != Kind::gas_volume && q.kind != Kind::volume)) continue;
+      if (q.fate != Fate::figure || q.kind != Kind::volume) continue;
       const auto before = litres(q);
       if (!before) continue;
-      if (q.kind == Kind::gas_volume && std::abs(*before - *litres(p)) < 1e-6 * *before && p.number.digits.size() > 2)
+      if (q.state == State::gas && std::abs(*before - *litres(p)) < 1e-6 * *before && p.number.digits.size() > 2)
         return true;
-      if (nearest && q.kind == Kind::gas_volume && p.first - q.last < 220) {
+      if (nearest && q.state == State::gas && p.first - q.last < 220) {
         const double ratio = *litres(p) / *before;
         if (ratio > 0.2 && ratio < 5) return true;
       }

@@ -23,6 +23,9 @@ enum class Fate : std::uint8_t {
   unscored,    ///< a ratio, a vague amount, a constant of matter: understood, but no figure
 };
 
+/// What the words around a volume say it is of, whatever substance it is about.
+enum class State : std::uint8_t { unknown, gas, liquid };
+
 struct Phrase {
   std::size_t first = 0;  ///< tokens [first, last)
   std::size_t last = 0;
@@ -38,8 +41,8 @@ struct Phrase {
   bool unit_said = false;
   bool bare_degrees = false;
   bool misheard = false;
-  bool fraction = false;  ///< a share without a unit
-  bool liquid = false;    ///< a volume that its words say is of liquid, whatever it is about
+  bool fraction = false;         ///< a share without a unit
+  State state = State::unknown;  ///< of a volume
   Fate fate = Fate::open;
   const char* rule = "";
   double confidence = 0;

@@ -203,7 +203,8 @@ class Namer : SubjectWeigher {
   void make_gas(Draft& d) {
     Phrase& p = s_.phrase_of(d);
     const bool gas = d.mention != nullptr ? d.mention->gas || names_gas(d.mention->name) : d.subject == "gas";
-    if (p.kind == Kind::volume && gas && !p.liquid && p.unit != "[drp]") p.kind = Kind::gas_volume;
+    const bool filled = p.state == State::gas || (gas && p.state == State::unknown);
+    if (p.kind == Kind::volume && filled && p.unit != "[drp]") p.kind = Kind::gas_volume;
   }
 
   Conditions conditions_;
