@@ -50,12 +50,16 @@ Outcome<const Row*> find_row(std::span<const Row> rows, std::string_view text, s
   const Outcome<Formula> formula = formula_of(text);
   if (!formula) return formula.fault();
   std::vector<const Row*> alike;
+  // A name reaches a row by composition only where the row is not of another substance: dimethyl ether is not ethanol.
+  const auto of_another = [&](const Row& row) {
+    const auto its = normalise_name(row.names.front());
+    return its ? its->preferred != known->preferred : name_of(*formula) != known->preferred;
+  };
   for (const Row& row : rows) {
-    if (row.read && row.read->same_composition(*formula)) alike.push_back(&row);
+    if (!row.read || !row.read->same_composition(*formula)) continue;
+    if (!by_name || !of_another(row)) alike.push_back(&row);
   }
-  // A name reaches a row by composition only where that composition has this name: dimethyl ether is not ethanol.
-  const bool same_thing = !by_name || name_of(*formula) == known->preferred;
-  if (alike.empty() || !same_thing) return not_tabulated(text, what);
+  if (alike.empty()) return not_tabulated(text, what);
   if (alike.size() == 1) return alike.front();
   Fault fault = several_rows(text);
   for (const Row* row : alike) fault.others.push_back(row->names.front());

@@ -29,9 +29,6 @@ struct Mention {
   bool generic = false;  ///< "the acid", "the metal": stands for one named before
 };
 
-/// Whether a substance of that name is a gas in a room.
-bool names_gas(std::string_view name);
-
 std::vector<Mention> find_mentions(const TokenStream& s, std::span<const model::NarrationLine> lines);
 
 }  // namespace sash::narration

@@ -30,15 +30,30 @@ void mark_negated(const TokenStream& s, std::vector<Mention>& mentions) {
 bool several_oils(const std::vector<Mention>& mentions, std::size_t i) {
   const std::string* one = nullptr;
   for (std::size_t k = 0; k < i; ++k) {
-    if (!mentions[k].name.ends_with(" oil")) continue;
+    if (mentions[k].negated || !mentions[k].name.ends_with(" oil")) continue;
     if (one != nullptr && *one != mentions[k].name) return true;
     one = &mentions[k].name;
   }
   return false;
 }
 
+/// "The juice" of which none was named yet: of the fruit spoken of before, or the one named next.
+void name_juice(const TokenStream& s, std::vector<Mention>& mentions, std::size_t i) {
+  constexpr WordSet fruits{"lemon", "lemons", "oranges", "apples", "grapefruit"};
+  for (std::size_t t = mentions[i].first; t-- > 0;) {
+    std::string_view fruit = s.text(t);
+    if (!fruits.has(fruit)) continue;
+    if (fruit.ends_with('s')) fruit.remove_suffix(1);
+    mentions[i].name = std::string(fruit) + " juice";
+    return;
+  }
+  const auto named = std::find_if(mentions.begin() + static_cast<std::ptrdiff_t>(i), mentions.end(),
+                                  [](const Mention& m) { return !m.generic && m.name.ends_with(" juice"); });
+  if (named != mentions.end()) mentions[i].name = named->name;
+}
+
 /// A word for a kind of material stands for the one named before that ends in it: "the iodate" behind "sodium iodate".
-void resolve_generic(std::vector<Mention>& mentions) {
+void resolve_generic(const TokenStream& s, std::vector<Mention>& mentions) {
   const auto stands_for = [](const Mention& m, const Mention& before) {
     if (before.generic || before.negated) return false;
     if (m.gas) return before.gas && m.name == "gas";
@@ -76,9 +91,10 @@ void resolve_generic(std::vector<Mention>& mentions) {
       mentions[i].solution = solution || mentions[k].solution;
       break;
     }
+    if (mentions[i].generic && mentions[i].name == "juice") name_juice(s, mentions, i);
   }
   // A class of matter of which none was named says nothing.
-  constexpr WordSet classes{"solvent", "aldehyde", "anhydride", "oxide"};
+  constexpr WordSet classes{"solvent", "aldehyde", "anhydride", "oxide", "buffer"};
   std::erase_if(mentions, [&](const Mention& m) { return m.generic && classes.has(m.name); });
 }
 
@@ -279,7 +295,7 @@ void settle_mentions(const TokenStream& s, std::vector<Mention>& mentions) {
   mark_negated(s, mentions);
   identify(s, mentions);
   make_specific(mentions);
-  resolve_generic(mentions);
+  resolve_generic(s, mentions);
   resolve_alcohol(s, mentions);
   shorten_salts(s, mentions);
   add_hydrates(s, mentions);

@@ -3,6 +3,7 @@
 #include <cmath>
 
 #include "narration/inner/kind_rules.h"
+#include "narration/inner/name_kind.h"
 
 namespace sash::narration {
 

@@ -2,6 +2,7 @@
 // the one spoken of last, the product of the whole procedure, or the mixture in the pot.
 
 #include "narration/inner/conditions.h"
+#include "narration/inner/name_kind.h"
 #include "narration/inner/subject_weigher.h"
 #include "narration/inner/topics.h"
 

@@ -1,7 +1,9 @@
 // Cross-checks against reference packages of the system, where they are installed: the Blue Obelisk element repository
 // and Open Babel. Both carry slightly older weights, so agreement is asked within the published uncertainty.
 
+#include <fmt/format.h>
 #include <gtest/gtest.h>
+#include <unistd.h>
 
 #include <array>
 #include <cstdio>
@@ -10,8 +12,12 @@
 #include <memory>
 #include <regex>
 #include <sstream>
+#include <string>
+#include <vector>
 
 #include "chem/molar_mass.h"
+#include "chem/names.h"
+#include "tools/table.h"
 
 namespace sash::chem {
 namespace {
@@ -71,23 +77,50 @@ constexpr Pair pairs[] = {
     {"NC(=O)N", "CO(NH2)2"},
 };
 
-TEST(ReferencePackages, OpenBabelMolarMassesAgree) {
-  if (output_of("command -v obprop").empty()) GTEST_SKIP() << "the package openbabel is not installed";
-  const auto path = std::filesystem::temp_directory_path() / "sashline_molar_mass_check.smi";
+// The molar masses that Open Babel gives for structures, in their order.
+std::vector<double> reference_masses(const std::vector<std::string>& structures) {
+  const auto path = std::filesystem::temp_directory_path() / fmt::format("sashline_molar_masses_{}.smi", getpid());
   {
     std::ofstream file(path);
-    for (const Pair& p : pairs) file << p.structure << '\n';
+    for (const std::string& structure : structures) file << structure << '\n';
   }
   const std::string report = output_of("obprop " + path.string() + " 2>/dev/null");
   std::filesystem::remove(path);
   const std::regex weight(R"(mol_weight\s+([0-9.]+))");
-  std::size_t at = 0;
-  for (auto it = std::sregex_iterator(report.begin(), report.end(), weight); it != std::sregex_iterator(); ++it, ++at) {
-    ASSERT_LT(at, std::size(pairs));
-    const auto mass = molar_mass(*read_formula(pairs[at].formula));
-    EXPECT_NEAR(std::stod((*it)[1].str()), mass->value, mass->bound + 0.005) << pairs[at].formula;
+  std::vector<double> masses;
+  for (auto it = std::sregex_iterator(report.begin(), report.end(), weight); it != std::sregex_iterator(); ++it) {
+    masses.push_back(std::stod((*it)[1].str()));
   }
-  EXPECT_EQ(at, std::size(pairs));
+  return masses;
+}
+
+TEST(ReferencePackages, OpenBabelMolarMassesAgree) {
+  if (output_of("command -v obprop").empty()) GTEST_SKIP() << "the package openbabel is not installed";
+  std::vector<std::string> structures;
+  for (const Pair& p : pairs) structures.emplace_back(p.structure);
+  const std::vector<double> masses = reference_masses(structures);
+  ASSERT_EQ(masses.size(), std::size(pairs));
+  for (std::size_t i = 0; i < masses.size(); ++i) {
+    const auto mass = molar_mass(*read_formula(pairs[i].formula));
+    EXPECT_NEAR(masses[i], mass->value, mass->bound + 0.005) << pairs[i].formula;
+  }
+}
+
+// A formula listed under a name and a structure of that name, each written without the other.
+TEST(ReferencePackages, ListedFormulasWeighWhatTheirStructuresDo) {
+  if (output_of("command -v obprop").empty()) GTEST_SKIP() << "the package openbabel is not installed";
+  const std::vector<test::Row> rows = test::read_table("known/chem/structures.csv");
+  std::vector<std::string> structures;
+  for (const test::Row& row : rows) structures.push_back(row.at("structure"));
+  const std::vector<double> masses = reference_masses(structures);
+  ASSERT_EQ(masses.size(), rows.size());
+  for (std::size_t i = 0; i < rows.size(); ++i) {
+    const auto known = normalise_name(rows[i].at("name"));
+    ASSERT_TRUE(known && known->formula) << rows[i].at("name");
+    const auto mass = molar_mass(*read_formula(*known->formula));
+    ASSERT_TRUE(mass.ok()) << rows[i].at("name");
+    EXPECT_NEAR(masses[i], mass->value, mass->bound + 0.005) << rows[i].at("name");
+  }
 }
 
 }  // namespace
