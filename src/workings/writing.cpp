@@ -64,6 +64,16 @@ Piece Piece::of_fraction(std::vector<Piece> top, std::vector<Piece> bottom) {
   return piece;
 }
 
+std::size_t upright_start(std::string_view symbol) {
+  for (const std::string_view whole : {"pH", "eq"}) {
+    if (symbol == whole) return symbol.size();
+  }
+  for (const std::string_view before : {"Δ", "lg "}) {
+    if (symbol.starts_with(before)) return before.size();
+  }
+  return 0;
+}
+
 std::string plain_text(const Line& line) {
   std::string text;
   const Piece* before = nullptr;

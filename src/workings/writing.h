@@ -43,6 +43,10 @@ struct Piece {
   static Piece of_fraction(std::vector<Piece> top, std::vector<Piece> bottom);
 };
 
+/// How many bytes at the start of a symbol's text are set upright: an operator or a name (Δ of ΔT, lg of lg K, pH), as
+/// against the quantity itself, which is italic. Source: ISO 80000-1:2022, 7.1.
+std::size_t upright_start(std::string_view symbol);
+
 using Line = std::vector<Piece>;
 
 /// One line for each step, in the order one would compute.

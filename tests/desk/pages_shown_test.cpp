@@ -1,10 +1,9 @@
-// What the other pages show, by value: findings, workings, position bar, scratch page, welcome, words.
+// What the other pages show, by value: findings, workings, position bar, welcome, words.
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
 #include "desk/shown/findings_page.h"
 #include "desk/shown/footage_page.h"
-#include "desk/shown/scratch_page.h"
 #include "desk/shown/top_page.h"
 #include "desk/shown/welcome_page.h"
 #include "desk/shown/words.h"
@@ -245,25 +244,6 @@ TEST(Foot, NamesTheWorkUnderWay) {
   EXPECT_EQ(show_foot(looked.view(), true).work, "Indexing bench.mp4, 42 %  and 1 more");
   looked.notices = {{"Saved a copy.", false, 1}};
   EXPECT_EQ(show_foot(looked.view(), true).news, "Saved a copy.");
-}
-
-// Source: IUPAC abridged standard atomic weights 2021, added up: 63.546 + 32.06 + 9 × 15.999 + 10 × 1.008 = 249.677
-// g/mol.
-TEST(Scratch, WeighsAFormulaAndAName) {
-  for (const std::string_view typed : {"CuSO4·5H2O", "copper(II) sulfate pentahydrate"}) {
-    const auto lines = scratch(typed);
-    const auto mass = std::find_if(lines.begin(), lines.end(), [](const auto& l) { return l.words == "molar mass"; });
-    ASSERT_NE(mass, lines.end()) << typed;
-    EXPECT_THAT(mass->value, HasSubstr("249.677")) << typed;
-  }
-}
-
-TEST(Scratch, SaysWhyNothingComesOfNonsense) {
-  EXPECT_TRUE(scratch("  ").empty());
-  const auto lines = scratch("Xq7(");
-  ASSERT_EQ(lines.size(), 1U);
-  EXPECT_TRUE(lines[0].bad);
-  EXPECT_FALSE(lines[0].value.empty());
 }
 
 TEST(Welcome, TellsRecordsFromFootage) {

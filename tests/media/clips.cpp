@@ -87,6 +87,7 @@ const std::map<std::string, std::string>& recipes() {
       {"fields.mp4", "-i {fields.ts} -c copy"},
       {"fields.mkv", "-i {fields.ts} -c copy"},
       {"silent.mp4", card25 + x264 + "-g 25"},
+      {"bare.h264", card25 + x264_b + "-g 25"},
       {"sound.m4a", tone + "-c:a aac"},
       {"sound.mp3", tone + "-c:a libmp3lame"},
       {"sound.wav", tone + "-c:a pcm_s16le"},

@@ -181,6 +181,19 @@ TEST(Decoder, StopsInTheMiddleOfWork) {
   }
 }
 
+// A bare stream has no times: which frame is where only its index tells, but which is the first is plain.
+TEST(Decoder, ABareStreamShowsItsFirstFrameBeforeItsIndexIsThere) {
+  const auto file = clip("bare.h264");
+  Bell bell;
+  Decoder decoder(file, {}, [&] { bell.ring(); });
+  decoder.show(Moment(), Way::quick_first);
+  const Shown first = exact_answer(decoder, bell);
+  ASSERT_FALSE(first.fault) << first.fault->sentence;
+  ASSERT_NE(first.picture, nullptr);
+  EXPECT_EQ(first.picture->at, Moment());
+  EXPECT_EQ(test::md5_of(*first.picture), test::listed_hashes(file).front());
+}
+
 TEST(Decoder, InterlacedFramesAreWovenForShowing) {
   const auto file = clip("interlaced.mp4");
   const auto hashes = test::listed_hashes(file);

@@ -47,55 +47,32 @@ class Form {
     text(PinField::value, range ? 0.26F : 0.34F, "number", true);
     if (range || (f.reading && f.reading->hedge == model::Hedge::range)) text(PinField::upper, 0.22F, "to", true);
     text(PinField::unit, range ? 0.24F : 0.28F, "unit");
-    const auto hedges = words_list<model::Hedge, 5>();
-    auto hedge = static_cast<std::size_t>(f.reading ? f.reading->hedge : model::Hedge::exact);
-    if (pick("pin.hedge", hedges, hedge)) {
-      model::Figure n = f;
+    const model::Hedge hedge = f.reading ? f.reading->hedge : model::Hedge::exact;
+    pick_and_put("pin.hedge", words_list<model::Hedge, 5>(), hedge, f, [](model::Figure& n, model::Hedge chosen) {
       if (!n.reading) n.reading = model::Reading{};
-      n.reading->hedge = static_cast<model::Hedge>(hedge);
-      if (n.reading->hedge != model::Hedge::range) n.reading->upper.reset();
-      put(n);
-    }
+      n.reading->hedge = chosen;
+      if (chosen != model::Hedge::range) n.reading->upper.reset();
+    });
     row("Kind");
     std::vector<std::string_view> kinds;
     for (const auto k : quantity::all_kinds()) kinds.push_back(kind_words(k));
-    auto kind = static_cast<std::size_t>(f.kind);
-    if (pick("pin.kind", kinds, kind)) {
-      model::Figure n = f;
-      n.kind = static_cast<quantity::Kind>(kind);
-      put(n);
-    }
+    pick_and_put("pin.kind", kinds, f.kind, f, [](model::Figure& n, quantity::Kind chosen) { n.kind = chosen; });
     row("About");
     text(PinField::subject, 0.58F, "substance");
     text(PinField::label, 0, "your name for it");
     row("Doubt");
-    const auto doubts = words_list<model::Doubt::From, 4>();
-    auto doubt = static_cast<std::size_t>(f.doubt.from);
-    const bool more = f.doubt.from == model::Doubt::From::stated || f.doubt.from == model::Doubt::From::instrument;
-    if (pick("pin.doubt", doubts, doubt, more ? 0.45F : 0)) {
-      model::Figure n = f;
-      n.doubt.from = static_cast<model::Doubt::From>(doubt);
-      put(n);
-    }
-    if (f.doubt.from == model::Doubt::From::stated) text(PinField::half_width, 0, "± in its unit", true);
-    if (f.doubt.from == model::Doubt::From::instrument) instrument(f);
+    using From = model::Doubt::From;
+    const bool more = f.doubt.from == From::stated || f.doubt.from == From::instrument;
+    pick_and_put(
+        "pin.doubt", words_list<From, 4>(), f.doubt.from, f,
+        [](model::Figure& n, From chosen) { n.doubt.from = chosen; }, more ? 0.45F : 0);
+    if (f.doubt.from == From::stated) text(PinField::half_width, 0, "± in its unit", true);
+    if (f.doubt.from == From::instrument) instrument(f);
     row("Portion");
     portion(f);
     row("Part");
-    const auto roles = words_list<model::Role, 9>();
-    auto role = static_cast<std::size_t>(f.role);
-    if (pick("pin.role", roles, role, 0.56F)) {
-      model::Figure n = f;
-      n.role = static_cast<model::Role>(role);
-      put(n);
-    }
-    const auto sources = words_list<model::Source, 4>();
-    auto source = static_cast<std::size_t>(f.source);
-    if (pick("pin.source", sources, source)) {
-      model::Figure n = f;
-      n.source = static_cast<model::Source>(source);
-      put(n);
-    }
+    pick_word<9>("pin.role", f, &model::Figure::role, 0.56F);
+    pick_word<4>("pin.source", f, &model::Figure::source);
     when();
   }
 
@@ -103,15 +80,9 @@ class Form {
     row("Cause");
     prose(PinField::cause, "what harms, and from what");
     row("Level");
-    level(h);
+    pick_word<4>("pin.level", h, &model::Hazard::level);
     row("Route");
-    const auto routes = words_list<model::Route, 14>();
-    auto route = static_cast<std::size_t>(h.route);
-    if (pick("pin.route", routes, route)) {
-      model::Hazard n = h;
-      n.route = static_cast<model::Route>(route);
-      put(n);
-    }
+    pick_word<14>("pin.route", h, &model::Hazard::route);
     row("Substance");
     text(PinField::substance, 0, "where one is the cause");
     row("Note");
@@ -129,7 +100,7 @@ class Form {
     row("Text");
     prose(PinField::text, "what the viewer should do", 2);
     row("Level");
-    level(c);
+    pick_word<4>("pin.level", c, &model::Callout::level);
     row("Given");
     const auto deliveries = words_list<model::Delivery, 2>();
     auto delivery = static_cast<std::size_t>(c.delivery);
@@ -200,6 +171,24 @@ class Form {
     return changed && !shown_.read_only;
   }
 
+  /// What is chosen from `words`, one for each value of E in its order, becomes a change of `thing`.
+  template <class E, class List, class T, class Change>
+  void pick_and_put(std::string_view id, const List& words, E now, const T& thing, Change change, float share = 0) {
+    auto chosen = static_cast<std::size_t>(now);
+    if (!pick(id, words, chosen, share)) return;
+    T changed = thing;
+    change(changed, static_cast<E>(chosen));
+    put(changed);
+  }
+
+  /// The same for a member that has `count` values.
+  template <std::size_t count, class T, class E>
+  void pick_word(std::string_view id, const T& thing, E T::*member, float share = 0) {
+    pick_and_put(
+        id, words_list<E, count>(), thing.*member, thing, [&](T& changed, E chosen) { changed.*member = chosen; },
+        share);
+  }
+
   void text(PinField which, float share, std::string_view hint, bool digits = false) {
     FieldLook look = look_of(which, hint);
     look.width = next_width(share);
@@ -261,17 +250,6 @@ class Form {
       kit_.focus().let_go();
     }
     if (e.escaped) state_.typed.clear();
-  }
-
-  template <class T>
-  void level(const T& thing) {
-    const auto levels = words_list<model::Level, 4>();
-    auto chosen = static_cast<std::size_t>(thing.level);
-    if (pick("pin.level", levels, chosen)) {
-      T n = thing;
-      n.level = static_cast<model::Level>(chosen);
-      put(n);
-    }
   }
 
   void instrument(const model::Figure& f) {

@@ -200,16 +200,19 @@ void scratch_panel(Kit& kit, const Rect& in, PanelState& state) {
   const PanelFrameBox sheet(kit, "panel.scratch", at, "Scratch page", state);
   if (std::exchange(state.fresh, false)) kit.focus().move_to("scratch.text", false);
   field(kit, "scratch.text", state.scratch,
-        {.hint = "CuSO4·5H2O, copper sulfate, Cu + HNO3 -> Cu(NO3)2 + NO + H2O", .select_all = true});
+        {.hint = "CuSO4·5H2O, 25 mL 6 M nitric acid, 4 g CuO; CuO + HCl -> CuCl2 + H2O", .select_all = true});
   if (state.scratch_lines.empty()) {
-    paragraph(kit.fonts().small, t.muted,
-              "A formula or a name gives its molar mass and composition, an equation is balanced. Nothing is kept.");
+    paragraph(
+        kit.fonts().small, t.muted,
+        "A formula or a name gives its molar mass; a quantity of a substance its amount; a strength its other "
+        "strengths; an equation is balanced, and with amounts and a semicolon before it, worked out. Also: 250 mL "
+        "2 M HCl from 12 M; 70 °F in °C; 9.2 g of 12.6 g. Nothing is kept.");
   }
   for (const ScratchLine& line : state.scratch_lines) {
     const ImVec2 place = ImGui::GetCursorScreenPos();
     const float label = m.px(120);
-    if (line.bad) {
-      paragraph(kit.fonts().body, t.bad, line.value);
+    if (line.bad || line.words.empty()) {
+      paragraph(line.bad ? kit.fonts().body : kit.fonts().small, line.bad ? t.bad : t.muted, line.value);
       continue;
     }
     Painter().text_in({place, {place.x + label, place.y + m.tight_row}}, kit.fonts().small, t.muted, line.words);

@@ -13,39 +13,72 @@ namespace {
 
 using workings::Piece;
 
-Typeset typeset_of(const Piece& piece);
+constexpr float thin = 0.2F;  // of the height of the type
+constexpr float around_signs = 0.32F;
 
-Typeset typeset_row(const std::vector<Piece>& pieces) {
-  std::vector<Typeset> parts;
-  for (const Piece& p : pieces) parts.push_back(typeset_of(p));
-  return Typeset::row(std::move(parts));
+// Room before a piece: a sign stands free, and two symbols that are multiplied do not run together.
+float air_between(const Piece* before, const Piece& piece) {
+  if (before == nullptr) return 0;
+  if (piece.kind == Piece::Kind::sign || before->kind == Piece::Kind::sign) return around_signs;
+  const bool symbols = before->kind == Piece::Kind::symbol && piece.kind == Piece::Kind::symbol;
+  return symbols ? thin : 0;
 }
 
-Typeset typeset_of(const Piece& piece) {
-  std::vector<Typeset> parts;
-  switch (piece.kind) {
-    case Piece::Kind::text:
-    case Piece::Kind::formula:
-      return Typeset::text(piece.text);
-    case Piece::Kind::symbol:
-      parts.push_back(Typeset::text(piece.text));
-      if (!piece.below.empty()) parts.push_back(Typeset::sub(Typeset::text(piece.below)));
-      if (!piece.above.empty()) parts.push_back(Typeset::super(Typeset::text(piece.above)));
-      return Typeset::row(std::move(parts));
-    case Piece::Kind::number:
-      parts.push_back(Typeset::text(piece.text));
-      if (!piece.unit.empty()) {
-        parts.push_back(Typeset::space(0.2F));
-        parts.push_back(Typeset::text(piece.unit));
-      }
-      return Typeset::row(std::move(parts));
-    case Piece::Kind::sign:
-      return Typeset::text(piece.text);
-    case Piece::Kind::fraction:
-      return Typeset::over(typeset_row(piece.top), typeset_row(piece.bottom));
+// Sets pieces; those that lead somewhere, to a figure or a source, are marked with their number in `links`.
+class Setter {
+ public:
+  explicit Setter(std::vector<const Piece*>& links) : links_(links) {}
+
+  Typeset set(const Piece& piece) {
+    if (!piece.figure && !piece.constant) return bare(piece);
+    links_.push_back(&piece);
+    const std::size_t mark = links_.size() - 1;
+    return Typeset::marked(bare(piece), mark);
   }
-  return Typeset::text(piece.text);
-}
+
+ private:
+  Typeset bare(const Piece& piece) {
+    std::vector<Typeset> parts;
+    switch (piece.kind) {
+      case Piece::Kind::text:
+      case Piece::Kind::formula:
+      case Piece::Kind::sign:
+        return Typeset::text(piece.text);
+      case Piece::Kind::symbol: {
+        const std::size_t upright = workings::upright_start(piece.text);
+        if (upright > 0) parts.push_back(Typeset::text(piece.text.substr(0, upright)));
+        if (upright < piece.text.size()) parts.push_back(Typeset::italic(piece.text.substr(upright)));
+        if (!piece.below.empty()) parts.push_back(Typeset::sub(Typeset::text(piece.below)));
+        if (!piece.above.empty()) parts.push_back(Typeset::super(Typeset::text(piece.above)));
+        return Typeset::row(std::move(parts));
+      }
+      case Piece::Kind::number:
+        parts.push_back(Typeset::text(piece.text));
+        if (!piece.unit.empty()) {
+          parts.push_back(Typeset::space(thin));
+          parts.push_back(Typeset::text(piece.unit));
+        }
+        return Typeset::row(std::move(parts));
+      case Piece::Kind::fraction:
+        return Typeset::over(row(piece.top), row(piece.bottom));
+    }
+    return Typeset::text(piece.text);
+  }
+
+  Typeset row(const std::vector<Piece>& pieces) {
+    std::vector<Typeset> parts;
+    const Piece* before = nullptr;
+    for (const Piece& piece : pieces) {
+      const float air = air_between(before, piece);
+      if (air > 0) parts.push_back(Typeset::space(air));
+      parts.push_back(set(piece));
+      before = &piece;
+    }
+    return Typeset::row(std::move(parts));
+  }
+
+  std::vector<const Piece*>& links_;
+};
 
 // A piece measured and given its place in the flow.
 struct Set {
@@ -56,8 +89,6 @@ struct Set {
 };
 
 constexpr float indent = 1.2F;  // of what goes on in the next row, in heights of the type
-
-float air_before(const Piece& piece, float em) { return piece.kind == Piece::Kind::sign ? em * 0.32F : 0; }
 
 class Flow {
  public:
@@ -70,31 +101,33 @@ class Flow {
 
   void line(const workings::Line& written) {
     const std::vector<Piece> pieces = breakable(written);
-    float x = 0;
+    links_.clear();
+    Setter setter(links_);
     std::vector<Set> row;
+    float x = 0;
+    const auto add = [&](Set set) {
+      set.x = x + (row.empty() ? 0 : em_ * air_between(row.back().piece, *set.piece));
+      x = set.x + set.extent.width;
+      row.push_back(std::move(set));
+    };
     for (const Piece& piece : pieces) {
-      Typeset t = typeset_of(piece);
-      const auto extent = t.measure(kit_.fonts());
-      const float air = air_before(piece, em_);
+      Typeset t = setter.set(piece);
+      Set next{&piece, t, t.measure(kit_.fonts()), 0};
+      const float air = row.empty() ? 0 : em_ * air_between(row.back().piece, piece);
       const bool breaks = piece.kind == Piece::Kind::sign || piece.kind == Piece::Kind::text;
-      if (x + air + extent.width > width_ && x > 0 && (breaks || row.size() > 1)) {
+      if (x + air + next.extent.width > width_ && x > 0 && (breaks || row.size() > 1)) {
         // The sign goes down with what follows it.
-        std::vector<Set> down;
-        if (!breaks && !row.empty() && row.back().piece->kind == Piece::Kind::sign) {
-          down.push_back(row.back());
+        std::optional<Set> sign;
+        if (!breaks && row.back().piece->kind == Piece::Kind::sign) {
+          sign = row.back();
           row.pop_back();
         }
         put(row);
-        row = std::move(down);
+        row.clear();
         x = em_ * indent;
-        for (Set& s : row) {
-          s.x = x;
-          x += s.extent.width + air_before(*s.piece, em_);
-        }
+        if (sign) add(std::move(*sign));
       }
-      x += air;
-      row.push_back({&piece, std::move(t), extent, x});
-      x += extent.width + air;
+      add(std::move(next));
     }
     put(row);
     y_ += em_ * 0.12F;
@@ -110,7 +143,8 @@ class Flow {
   std::vector<Piece> breakable(const workings::Line& line) const {
     std::vector<Piece> out;
     for (const Piece& piece : line) {
-      if (piece.kind != Piece::Kind::text || typeset_of(piece).measure(kit_.fonts()).width <= width_ - em_ * indent) {
+      if (piece.kind != Piece::Kind::text ||
+          Typeset::text(piece.text).measure(kit_.fonts()).width <= width_ - em_ * indent) {
         out.push_back(piece);
         continue;
       }
@@ -133,12 +167,9 @@ class Flow {
     }
     const float baseline = std::round(y_ + above);
     Painter paint;
-    for (const Set& s : row) {
-      const Rect box{{left_ + s.x, baseline - s.extent.above},
-                     {left_ + s.x + s.extent.width, baseline + s.extent.below}};
-      s.typeset.draw(paint, kit_.fonts(), {left_ + s.x, baseline}, ink(*s.piece));
-      links(*s.piece, box, paint);
-    }
+    std::vector<Typeset::Spot> spots;
+    for (const Set& s : row) s.typeset.draw(paint, kit_.fonts(), {left_ + s.x, baseline}, ink(*s.piece), &spots);
+    for (const auto& spot : spots) link(*links_[spot.mark], spot.at, paint);
     y_ = baseline + below + em_ * 0.2F;
   }
 
@@ -146,7 +177,7 @@ class Flow {
     return piece.kind == Piece::Kind::text ? kit_.theme().muted : kit_.theme().text;
   }
 
-  void links(const Piece& piece, const Rect& box, Painter& paint) {
+  void link(const Piece& piece, const Rect& box, Painter& paint) {
     const Theme& t = kit_.theme();
     if (piece.figure) {
       const std::string id = std::string(id_) + "." + std::to_string(number_++);
@@ -154,28 +185,13 @@ class Flow {
       paint.hline(box.max.y, box.min.x, box.max.x, p.hovered ? t.accent : t.accent.faded(0.55F), kit_.m().hair);
       if (p.clicked) asks_.go_to(*piece.figure);
       tip(kit_, box, "Go to this figure");
-    } else if (piece.constant && *piece.constant < constants_.size()) {
+    } else if (*piece.constant < constants_.size()) {
       const auto& c = constants_[*piece.constant];
       for (float x = box.min.x; x < box.max.x; x += kit_.m().px(4)) {
         paint.fill({{x, box.max.y}, {std::min(x + kit_.m().px(2), box.max.x), box.max.y + kit_.m().hair}}, t.faint);
       }
       tip(kit_, box, c.name + ": " + c.text + "\n" + c.source);
     }
-    for (const auto* part : {&piece.top, &piece.bottom}) {
-      for (const Piece& inner : *part) {
-        if (inner.constant || inner.figure) fraction_links(inner, box, paint);
-      }
-    }
-  }
-
-  // Inside a fraction the places are not known apart, so the whole fraction leads to its first figure or source.
-  void fraction_links(const Piece& inner, const Rect& box, Painter& paint) {
-    if (linked_ == &box) return;
-    linked_ = &box;
-    Piece stand_in = inner;
-    stand_in.top.clear();
-    stand_in.bottom.clear();
-    links(stand_in, box, paint);
   }
 
   Kit& kit_;
@@ -187,7 +203,7 @@ class Flow {
   float y_ = 0;
   float width_ = 0;
   int number_ = 0;
-  const Rect* linked_ = nullptr;
+  std::vector<const Piece*> links_;  // of the line at hand
 };
 
 }  // namespace

@@ -77,7 +77,7 @@ constexpr std::array table{
     KeyBinding{find_action, desk, {Key::k, ctrl}, "Find an action by its words", false, true},
     KeyBinding{show_keys, desk, plain(Key::f1), "Show all keys", false, true, Chord{Key::slash, shift}},
     KeyBinding{show_settings, desk, {Key::comma, ctrl}, "Settings", false, true},
-    KeyBinding{scratch, desk, {Key::g, ctrl}, "Scratch page: formula, equation", false, true},
+    KeyBinding{scratch, desk, {Key::g, ctrl}, "Scratch page: a quick computation", false, true},
     KeyBinding{switch_theme, desk, plain(Key::f9), "Dim or paper", false, true},
     KeyBinding{bigger, desk, {Key::equal, ctrl}, "Larger text", true, true, Chord{Key::pad_plus, ctrl}},
     KeyBinding{smaller, desk, {Key::minus, ctrl}, "Smaller text", true, true, Chord{Key::pad_minus, ctrl}},

@@ -1,5 +1,6 @@
 #pragma once
-// The scratch page: a formula, a name or an equation typed in, and what chemistry says of it, without any record. Pure.
+// The scratch page: a formula, a name, an equation or quantities typed in, and what chemistry says of them, without any
+// record. Pure.
 
 #include <string>
 #include <string_view>
@@ -8,7 +9,7 @@
 namespace sash::desk {
 
 struct ScratchLine {
-  std::string words;     ///< "molar mass"
+  std::string words;     ///< "molar mass"; empty: a line of workings, or a sentence
   std::string value;     ///< "249.68 g/mol"
   bool formula = false;  ///< `value` is set as a formula
   bool bad = false;

@@ -2,7 +2,9 @@
 
 #include <algorithm>
 #include <cmath>
+#include <set>
 
+#include "chem/formula.h"
 #include "desk/shown/findings_page.h"
 #include "desk/shown/wiring.h"
 #include "desk/shown/words.h"
@@ -63,7 +65,9 @@ FigureBar bar_of(const Judged& judged, model::FigureId id, const workings::Findi
       if (term.figure != id) continue;
       const SlotShape* slot = shape == nullptr ? nullptr : slot_of(*shape, term.slot);
       bar.slot = slot == nullptr ? term.slot : std::string(slot->words);
-      if (!term.about.empty()) bar.name = term.about;
+      if (term.about.empty()) continue;
+      const auto formula = chem::read_formula(term.about);
+      bar.name = formula ? formula->unicode() : term.about;
     }
   }
   if (const auto* state = judged.report.find(id)) {
@@ -134,6 +138,29 @@ std::string test_sentence(const workings::Report& report) {
          (report.test.probability < 0.001 ? " or less." : ".");
 }
 
+void collect_constants(const workings::Line& line, std::set<std::size_t>& used) {
+  for (const workings::Piece& piece : line) {
+    if (piece.constant) used.insert(*piece.constant);
+    collect_constants(piece.top, used);
+    collect_constants(piece.bottom, used);
+  }
+}
+
+// What the workings shown take from tables, each with where it is from.
+std::vector<std::string> sources_of(const WorkingsShown& shown) {
+  std::set<std::size_t> used;
+  for (const auto& relation : shown.relations) {
+    for (const auto& line : relation.lines) collect_constants(line, used);
+  }
+  std::vector<std::string> sources;
+  for (const std::size_t at : used) {
+    if (at >= shown.constants.size()) continue;
+    const auto& c = shown.constants[at];
+    sources.push_back(c.name + ", " + c.text + ": " + c.source);
+  }
+  return sources;
+}
+
 // A hazard has no arithmetic of figures; what counts is when it is announced and for how long.
 WorkingsShown cover_of(const Judged& judged, model::HazardId id, WorkingsShown shown) {
   const auto* hazard = model::find(judged.record, id);
@@ -174,6 +201,7 @@ WorkingsShown show_workings(const Judged& judged, const Selection& selection) {
       shown.relations.push_back(proposed_relation(judged, *r));
     }
     shown.heading = "Workings";
+    shown.sources = sources_of(shown);
     return shown;
   }
   if (figure) {
@@ -189,6 +217,7 @@ WorkingsShown show_workings(const Judged& judged, const Selection& selection) {
     }
     if (const auto* f = model::find(judged.record, *figure))
       shown.heading = f->reading ? "Workings of " + figure_text(*f) : "Workings of this figure";
+    shown.sources = sources_of(shown);
     if (shown.relations.empty()) {
       shown.remarks = {"This figure is tied to nothing yet, so nothing can check it.",
                        "Press W to tie it to others: pick the kind of relation, then click the figures."};

@@ -54,11 +54,12 @@ struct RelationShown {
 
 struct WorkingsShown {
   std::vector<RelationShown> relations;
-  std::vector<workings::ConstantUsed> constants;
-  std::string heading;                ///< what it is about
-  std::string said_of_all;            ///< the test of everything together, in a sentence
-  std::vector<std::string> remarks;   ///< when there are no relations: what to do; for a hazard, its times
-  std::vector<std::string> findings;  ///< of a hazard's cover
+  std::vector<workings::ConstantUsed> constants;  ///< all of the report's, as its workings number them
+  std::vector<std::string> sources;               ///< those the workings shown use: "M(Cu) = 63.546 g/mol: source"
+  std::string heading;                            ///< what it is about
+  std::string said_of_all;                        ///< the test of everything together, in a sentence
+  std::vector<std::string> remarks;               ///< when there are no relations: what to do; for a hazard, its times
+  std::vector<std::string> findings;              ///< of a hazard's cover
 };
 
 WorkingsShown show_workings(const Judged& judged, const Selection& selection);

@@ -86,6 +86,7 @@ void VideoReader::reset() {
   gaps_ = false;
   floor_.reset();
   until_.reset();
+  from_start_ = false;
 }
 
 bool VideoReader::first_key_packet() {
@@ -170,6 +171,7 @@ Done VideoReader::seek(Moment target, Moment whole_from, std::size_t keys_back) 
       ended_ = true;
       return {};
     }
+    from_start_ = target <= Moment();
   }
   // Frames shown before the landing key lean on what was not read. At the very first key the index knows which are
   // whole.
@@ -215,6 +217,8 @@ std::optional<Moment> VideoReader::time_of(const AVFrame& frame) const {
   if (frame.best_effort_timestamp != AV_NOPTS_VALUE) {
     return container_.moment(*container_.picture(), frame.best_effort_timestamp);
   }
+  // Bare streams carry no times; until their index is there, the first frame at least is known to stand at the start.
+  if (index_ == nullptr && from_start_ && last_ == nullptr && ready_.empty()) return Moment();
   // The very last frames may come without a time: they follow the one before, as in the index.
   return flushed_ ? until_ : std::nullopt;
 }

@@ -88,6 +88,7 @@ class VideoReader {
   bool may_skip_ = false;        // non-reference frames may be left out before whole_from_
   std::optional<Moment> floor_;  // frames before the landing key are not whole
   std::optional<Moment> until_;  // end of the frame timed last
+  bool from_start_ = false;      // reading began at the first key because the start was asked for
   Moment whole_from_;
   PicturePtr last_;      // the last one given since the seek
   bool sparse_ = false;  // non-reference frames are not wanted

@@ -12,7 +12,7 @@ std::vector<Held> Figures::all(std::string_view slot) const {
     if (term.slot != slot) continue;
     const workings::FigureState* state = report_.find(term.figure);
     if (state == nullptr) continue;
-    const auto& best = state->reconciled ? state->reconciled : state->said;
+    const auto& best = state->said ? state->said : state->reconciled;  // the mark says "as in the record"
     if (!best || !std::isfinite(best->value)) continue;
     if (const auto unit = quantity::Unit::parse(best->unit)) out.push_back({best->value, *unit, term.about});
   }

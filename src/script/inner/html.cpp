@@ -72,7 +72,9 @@ std::string one(const workings::Piece& piece) {
       return "<span class=\"fraction\"><span>" + typeset(piece.top) + "</span><span>" + typeset(piece.bottom) +
              "</span></span>";
     case Kind::symbol: {
-      std::string out = "<i>" + escaped(piece.text) + "</i>";
+      const std::size_t upright = workings::upright_start(piece.text);
+      std::string out = escaped(piece.text.substr(0, upright));
+      if (upright < piece.text.size()) out += "<i>" + escaped(piece.text.substr(upright)) + "</i>";
       if (!piece.below.empty()) out += "<sub>" + escaped(piece.below) + "</sub>";
       if (!piece.above.empty()) out += "<sup>" + escaped(piece.above) + "</sup>";
       return out;

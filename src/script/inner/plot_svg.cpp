@@ -3,9 +3,9 @@
 #include <fmt/format.h>
 
 #include <algorithm>
-#include <cmath>
 #include <vector>
 
+#include "plot/labels.h"
 #include "script/inner/html.h"
 
 namespace sash::script::inner {
@@ -81,28 +81,27 @@ std::string curves(const plot::Plot& p) {
   return out;
 }
 
+// About how wide words are at the size of the drawing's letters.
+plot::WordsSize size_of(const std::string& words) {
+  const auto characters = std::ranges::count_if(words, [](char c) { return (c & 0xC0) != 0x80; });
+  return {6.4 * static_cast<double>(characters), 14};
+}
+
 std::string marks(const plot::Plot& p) {
-  constexpr double character = 6.4;  // about, at the size of the drawing's letters
-  constexpr double line = 14;
-  struct Words {
-    double from, until, y;
-  };
-  std::vector<Words> taken;
+  std::vector<plot::WordsSize> sizes;
+  for (const plot::Mark& m : p.marks) sizes.push_back(size_of(m.text));
+  const auto labels = plot::place_labels(p, {left, top, right, bottom}, sizes, 8);
   std::string out = "<g class=\"marks\">";
-  for (const plot::Mark& m : p.marks) {
-    const double x = across(p, m.x);
-    const double wide = character * static_cast<double>(m.text.size());
-    const bool room_before = x > left + (right - left) / 4;  // most curves rise: before and above is free
-    Words words{room_before ? x - 6 - wide : x + 6, room_before ? x - 6 : x + 6 + wide,
-                std::max(down(p, m.y) - 8, top + 10)};
-    const auto hides = [&words](const Words& other) {
-      return words.from < other.until && other.from < words.until && std::abs(words.y - other.y) < line;
-    };
-    const double step = words.y > top + 3 * line ? -line : line;  // above where there is room, off the curve
-    while (std::ranges::any_of(taken, hides) && words.y > top + line && words.y < bottom - line) words.y += step;
-    taken.push_back(words);
-    out += fmt::format("<path d=\"M{:.1f} {:.1f}V{}\"/>", x, down(p, m.y), bottom) +
-           text(room_before ? words.until : words.from, words.y, room_before ? "end" : "start", m.text);
+  for (std::size_t i = 0; i < p.marks.size(); ++i) {
+    const double x = across(p, p.marks[i].x);
+    const double y = down(p, p.marks[i].y);
+    const plot::Box& box = labels[i].at;
+    out += fmt::format("<path d=\"M{:.1f} {:.1f}V{}\"/>", x, y, bottom);
+    if (labels[i].away) {
+      out += fmt::format("<path d=\"M{:.1f} {:.1f}L{:.1f} {:.1f}\"/>", x, y, std::clamp(x, box.left, box.right),
+                         std::clamp(y, box.top, box.bottom));
+    }
+    out += text((box.left + box.right) / 2, box.bottom - 3, "middle", p.marks[i].text);
   }
   return out + "</g>";
 }

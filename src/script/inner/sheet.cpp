@@ -146,23 +146,26 @@ std::string figure_text(const model::Figure& figure) {
 std::string sheet_html(const Materials& m) {
   const FilmTime film(m.record);
   const Stills stills(m, film);
-  std::string out =
-      "<table "
-      "class=\"sheet\"><thead><tr><th>Time</th><th>Picture</th><th>Sound</th><th>Figures</th><th>Safety</th></tr></"
-      "thead>\n<tbody>\n";
+  const bool pictures = !m.stills.empty();  // narration without its footage has no such column
+  std::string out = "<table class=\"sheet\"><thead><tr><th class=\"time\">Time</th>";
+  if (pictures) out += "<th class=\"picture\">Picture</th>";
+  out += "<th>Sound</th><th class=\"figures\">Figures</th><th class=\"safety\">Safety</th></tr></thead>\n<tbody>\n";
   const StillPicture* shown = nullptr;
   for (const Row& row : make_rows(m.record, film)) {
     if (row.chapter != nullptr) {
-      out += "<tr class=\"chapter\"><th colspan=\"5\">" + escaped(row.chapter->title) + "</th></tr>\n";
+      out += "<tr class=\"chapter\"><th colspan=\"" + std::string(pictures ? "5" : "4") + "\">" +
+             escaped(row.chapter->title) + "</th></tr>\n";
     }
-    out += "<tr><td class=\"time\">" + precise_text(row.at) + "</td><td class=\"picture\">";
+    out += "<tr><td class=\"time\">" + precise_text(row.at) + "</td>";
+    if (pictures) out += "<td class=\"picture\">";
     const StillPicture* still = stills.for_row(row);
     if (still != nullptr && still != shown) {
       out += "<img alt=\"Still at " + precise_text(film.of(still->footage, still->at)) +
              "\" src=\"data:image/jpeg;base64," + base64(still->jpeg) + "\">";
       shown = still;
     }
-    out += "</td><td class=\"sound\">" + sound_cell(row) + "</td><td>" + figures_cell(row, m.report) + "</td><td>" +
+    if (pictures) out += "</td>";
+    out += "<td class=\"sound\">" + sound_cell(row) + "</td><td>" + figures_cell(row, m.report) + "</td><td>" +
            safety_cell(row, m, film) + "</td></tr>\n";
   }
   return out + "</tbody></table>\n";

@@ -34,6 +34,9 @@ constexpr std::array<ImWchar, 35> ranges = {0x0020, 0x024F,  // Latin
 /// Digits and what stands among them.
 constexpr std::array<ImWchar, 9> digit_ranges = {0x0020, 0x007E, 0x00A0, 0x00FF, 0x2010, 0x2030, 0x2212, 0x2212, 0};
 
+/// Letters that stand for quantities.
+constexpr std::array<ImWchar, 5> symbol_ranges = {0x0020, 0x007E, 0x0370, 0x03FF, 0};
+
 constexpr std::string_view inter = "/usr/share/fonts/opentype/inter/";
 constexpr std::string_view dejavu = "/usr/share/fonts/truetype/dejavu/";
 
@@ -66,11 +69,11 @@ void make_digits_equally_wide(ImFont& font) {
 }  // namespace
 
 Outcome<FontFiles> find_fonts() {
-  const FontFiles files{std::string(inter) + "Inter-Regular.otf", std::string(inter) + "Inter-SemiBold.otf",
-                        std::string(dejavu) + "DejaVuSans.ttf", std::string(dejavu) + "DejaVuSans-Bold.ttf",
-                        std::string(dejavu) + "DejaVuSansMono.ttf"};
+  const FontFiles files{std::string(inter) + "Inter-Regular.otf",    std::string(inter) + "Inter-SemiBold.otf",
+                        std::string(inter) + "Inter-Italic.otf",     std::string(dejavu) + "DejaVuSans.ttf",
+                        std::string(dejavu) + "DejaVuSans-Bold.ttf", std::string(dejavu) + "DejaVuSansMono.ttf"};
   for (const std::string* file :
-       {&files.regular, &files.strong, &files.fallback, &files.fallback_strong, &files.mono}) {
+       {&files.regular, &files.strong, &files.italic, &files.fallback, &files.fallback_strong, &files.mono}) {
     std::error_code ignored;
     if (std::filesystem::exists(*file, ignored)) continue;
     const bool is_inter = file->starts_with(inter);
@@ -97,10 +100,13 @@ Outcome<Fonts> build_fonts(ImFontAtlas& atlas, const FontFiles& files, const Met
   fonts.strong = reading(files.strong, files.fallback_strong, m.body);
   fonts.small = reading(files.regular, files.fallback, m.small);
   fonts.small_strong = reading(files.strong, files.fallback_strong, m.small);
+  fonts.italic = add(atlas, files.italic, m.body, symbol_ranges.data(), false);
+  fonts.small_italic = add(atlas, files.italic, m.small, symbol_ranges.data(), false);
   fonts.title = reading(files.strong, files.fallback_strong, m.title);
   fonts.digits = add(atlas, files.mono, m.digits, digit_ranges.data(), false);
   fonts.small_digits = add(atlas, files.mono, m.small, digit_ranges.data(), false);
-  if (!fonts.body || !fonts.strong || !fonts.small || !fonts.title || !fonts.digits || !atlas.Build()) {
+  if (!fonts.body || !fonts.strong || !fonts.small || !fonts.italic || !fonts.small_italic || !fonts.title ||
+      !fonts.digits || !atlas.Build()) {
     return Fault::of(Code::unreadable, "A font file could not be read: " + files.regular + " or one beside it.",
                      files.regular);
   }

@@ -1,7 +1,7 @@
 #pragma once
-// The desk's faces: Inter for reading (regular, semi-bold), DejaVu Sans merged in for what Inter lacks, DejaVu Sans
-// Mono for digits that must stand under each other. Built into one atlas at the sizes of Metrics, so text is never
-// stretched. Main thread only (the atlas is ImGui's).
+// The desk's faces: Inter for reading (regular, semi-bold) and for quantity symbols (italic), DejaVu Sans merged in for
+// what Inter lacks, DejaVu Sans Mono for digits that must stand under each other. Built into one atlas at the sizes of
+// Metrics, so text is never stretched. Main thread only (the atlas is ImGui's).
 
 #include <imgui.h>
 
@@ -15,6 +15,7 @@ namespace sash::desk {
 struct FontFiles {
   std::string regular;
   std::string strong;
+  std::string italic;
   std::string fallback;
   std::string fallback_strong;
   std::string mono;
@@ -29,6 +30,8 @@ struct Fonts {
   ImFont* strong = nullptr;
   ImFont* small = nullptr;
   ImFont* small_strong = nullptr;
+  ImFont* italic = nullptr;        ///< Latin and Greek letters only: quantity symbols, body size
+  ImFont* small_italic = nullptr;  ///< the same, small size
   ImFont* title = nullptr;
   ImFont* digits = nullptr;        ///< fixed width, body size
   ImFont* small_digits = nullptr;  ///< fixed width, small size

@@ -6,6 +6,7 @@
 
 #include "desk/draw/kit/area.h"
 #include "desk/draw/kit/text_block.h"
+#include "plot/labels.h"
 #include "quantity/show.h"
 
 namespace sash::desk {
@@ -108,27 +109,27 @@ class Drawing {
   void marks(Painter& paint) const {
     const Theme& t = kit_.theme();
     const Metrics& m = kit_.m();
-    std::vector<Rect> taken;
-    for (const plot::Mark& mark : plot_.marks) {
+    std::vector<plot::WordsSize> sizes;
+    for (const plot::Mark& mark : plot_.marks) sizes.push_back({text_size(kit_.fonts().small, mark.text).x, line_});
+    const plot::Box over{field_.min.x, field_.min.y, field_.max.x, field_.max.y};
+    const std::vector<plot::Label> labels = plot::place_labels(plot_, over, sizes, m.px(9));
+    for (std::size_t i = 0; i < plot_.marks.size(); ++i) {
+      const plot::Mark& mark = plot_.marks[i];
       const ImVec2 at{x(mark.x), y(mark.y)};
       for (float down = at.y; down < field_.max.y; down += m.px(6)) {
         paint.vline(at.x, down, std::min(down + m.px(3), field_.max.y), t.text, m.hair);
       }
       paint.list().AddCircle(at, m.px(6), t.text.packed(), 0, m.px(1.2F));
-      const float wide = text_size(kit_.fonts().small, mark.text).x;
-      // Most curves rise: before and above the place is free.
-      const bool to_left = at.x - wide - m.px(12) > field_.min.x || at.x + wide + m.px(12) > field_.max.x;
-      ImVec2 words{to_left ? at.x - wide - m.px(9) : at.x + m.px(9), at.y - line_ - m.px(2)};
-      words.y = std::clamp(words.y, field_.min.y, field_.max.y - line_);
-      Rect box{words, {words.x + wide, words.y + line_}};
-      while (std::ranges::any_of(taken, [&box](const Rect& r) { return r.touches(box); }) &&
-             box.min.y > field_.min.y + line_) {
-        box.min.y -= line_;
-        box.max.y -= line_;
+      const auto& box = labels[i].at;
+      const Rect words{{static_cast<float>(box.left), static_cast<float>(box.top)},
+                       {static_cast<float>(box.right), static_cast<float>(box.bottom)}};
+      if (labels[i].away) {
+        const ImVec2 nearest{std::clamp(at.x, words.min.x, words.max.x), std::clamp(at.y, words.min.y, words.max.y)};
+        paint.line(at, nearest, t.muted, m.hair);
       }
-      taken.push_back(box);
-      paint.fill({{box.min.x - m.px(2), box.min.y}, {box.max.x + m.px(2), box.max.y}}, t.panel.faded(0.75F), m.radius);
-      paint.text({std::round(box.min.x), std::round(box.min.y)}, kit_.fonts().small, t.text, mark.text);
+      paint.fill({{words.min.x - m.px(2), words.min.y}, {words.max.x + m.px(2), words.max.y}}, t.panel.faded(0.75F),
+                 m.radius);
+      paint.text({std::round(words.min.x), std::round(words.min.y)}, kit_.fonts().small, t.text, mark.text);
     }
   }
 

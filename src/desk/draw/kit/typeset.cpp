@@ -9,19 +9,21 @@
 namespace sash::desk {
 namespace {
 
-enum class What { text, strong, sub, super, over, row, coloured, struck, space };
+enum class What { text, strong, italic, sub, super, over, row, coloured, struck, space, marked };
 
 /// How big and in what face the part at hand is set. Small parts take the small faces, so that nothing is stretched.
 struct Setting {
   const Fonts& fonts;
   bool small = false;
   bool strong = false;
+  std::vector<Typeset::Spot>* spots = nullptr;
 
+  ImFont* slanted() const { return small ? fonts.small_italic : fonts.italic; }
   ImFont* font() const {
     if (small) return strong ? fonts.small_strong : fonts.small;
     return strong ? fonts.strong : fonts.body;
   }
-  Setting lower() const { return {fonts, true, strong}; }
+  Setting lower() const { return {fonts, true, strong, spots}; }
 };
 
 constexpr float ascent_share = 0.76F;  // of the text height, above the baseline
@@ -38,6 +40,7 @@ struct Typeset::Node {
   std::vector<Typeset> parts;
   Colour colour;
   float ems = 0;
+  std::size_t mark = 0;
 
   Extent measure(const Setting& set) const;
   void draw(Painter& paint, const Setting& set, ImVec2 at, Colour c) const;
@@ -52,9 +55,11 @@ Typeset::Extent Typeset::Node::measure(const Setting& set) const {
     case What::text:
       return {text_size(set.font(), text).x, size * ascent_share, size * (1 - ascent_share)};
     case What::strong: {
-      const Setting heavy{set.fonts, set.small, true};
+      const Setting heavy{set.fonts, set.small, true, nullptr};
       return {text_size(heavy.font(), text).x, size * ascent_share, size * (1 - ascent_share)};
     }
+    case What::italic:
+      return {text_size(set.slanted(), text).x, size * ascent_share, size * (1 - ascent_share)};
     case What::sub: {
       const Extent e = inner(set.lower());
       const float drop = std::round(size * sub_drop);
@@ -84,6 +89,7 @@ Typeset::Extent Typeset::Node::measure(const Setting& set) const {
     }
     case What::coloured:
     case What::struck:
+    case What::marked:
       return inner(set);
     case What::space:
       return {ems * size, 0, 0};
@@ -98,10 +104,13 @@ void Typeset::Node::draw(Painter& paint, const Setting& set, ImVec2 at, Colour c
       paint.text({at.x, at.y - size * ascent_share}, set.font(), c, text);
       return;
     case What::strong: {
-      const Setting heavy{set.fonts, set.small, true};
+      const Setting heavy{set.fonts, set.small, true, nullptr};
       paint.text({at.x, at.y - size * ascent_share}, heavy.font(), c, text);
       return;
     }
+    case What::italic:
+      paint.text({at.x, at.y - size * ascent_share}, set.slanted(), c, text);
+      return;
     case What::sub:
       parts[0].node_->draw(paint, set.lower(), {at.x, at.y + std::round(size * sub_drop)}, c);
       return;
@@ -135,6 +144,13 @@ void Typeset::Node::draw(Painter& paint, const Setting& set, ImVec2 at, Colour c
       paint.line({at.x, at.y + e.below * 0.2F}, {at.x + e.width, at.y - e.above * 0.75F}, c.faded(0.8F), 1.2F);
       return;
     }
+    case What::marked: {
+      parts[0].node_->draw(paint, set, at, c);
+      const Extent e = inner(set);
+      if (set.spots != nullptr)
+        set.spots->push_back({mark, {{at.x, at.y - e.above}, {at.x + e.width, at.y + e.below}}});
+      return;
+    }
     case What::space:
       return;
   }
@@ -145,6 +161,9 @@ Typeset Typeset::text(std::string utf8) {
 }
 Typeset Typeset::strong(std::string utf8) {
   return Typeset(std::make_shared<Node>(Node{What::strong, std::move(utf8), {}, {}, 0}));
+}
+Typeset Typeset::italic(std::string utf8) {
+  return Typeset(std::make_shared<Node>(Node{What::italic, std::move(utf8), {}, {}, 0}));
 }
 Typeset Typeset::sub(Typeset inner) {
   return Typeset(std::make_shared<Node>(Node{What::sub, {}, {std::move(inner)}, {}, 0}));
@@ -163,6 +182,9 @@ Typeset Typeset::coloured(Typeset inner, Colour c) {
 }
 Typeset Typeset::struck(Typeset inner) {
   return Typeset(std::make_shared<Node>(Node{What::struck, {}, {std::move(inner)}, {}, 0}));
+}
+Typeset Typeset::marked(Typeset inner, std::size_t mark) {
+  return Typeset(std::make_shared<Node>(Node{What::marked, {}, {std::move(inner)}, {}, 0, mark}));
 }
 Typeset Typeset::space(float ems) { return Typeset(std::make_shared<Node>(Node{What::space, {}, {}, {}, ems})); }
 
@@ -240,8 +262,10 @@ Typeset Typeset::formula(std::string_view typed) {
 
 Typeset::Extent Typeset::measure(const Fonts& fonts) const { return node_->measure(Setting{fonts}); }
 
-float Typeset::draw(Painter& paint, const Fonts& fonts, ImVec2 baseline, Colour c) const {
-  node_->draw(paint, Setting{fonts}, baseline, c);
+float Typeset::draw(Painter& paint, const Fonts& fonts, ImVec2 baseline, Colour c, std::vector<Spot>* spots) const {
+  Setting set{fonts};
+  set.spots = spots;
+  node_->draw(paint, set, baseline, c);
   return measure(fonts).width;
 }
 

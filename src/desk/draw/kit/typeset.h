@@ -29,6 +29,7 @@ class Typeset {
 
   static Typeset text(std::string utf8);
   static Typeset strong(std::string utf8);
+  static Typeset italic(std::string utf8);  ///< Latin and Greek letters
   static Typeset sub(Typeset inner);
   static Typeset super(Typeset inner);
   static Typeset over(Typeset numerator, Typeset denominator);
@@ -36,14 +37,21 @@ class Typeset {
   static Typeset coloured(Typeset inner, Colour c);
   static Typeset struck(Typeset inner);  ///< a line through, for units that cancel
   static Typeset space(float ems);
+  static Typeset marked(Typeset inner, std::size_t mark);  ///< draw() tells where it came to stand
   static Typeset from_markup(std::string_view markup);
   /// A formula as typed ("CuSO4·5H2O", "SO4^2-", "2 HNO3"): digits after a letter or closing bracket are set low, what
   /// follows ^ high. Anything that is not such a digit stays as it is.
   static Typeset formula(std::string_view typed);
 
+  /// Where a marked part was drawn.
+  struct Spot {
+    std::size_t mark;
+    Rect at;
+  };
+
   Extent measure(const Fonts& fonts) const;
-  /// `at` is the left end of the baseline; gives the width used.
-  float draw(Painter& paint, const Fonts& fonts, ImVec2 baseline, Colour c) const;
+  /// `at` is the left end of the baseline; gives the width used and, where `spots` is given, the marked parts.
+  float draw(Painter& paint, const Fonts& fonts, ImVec2 baseline, Colour c, std::vector<Spot>* spots = nullptr) const;
   /// Draws at the ImGui cursor and moves it on, as any item.
   void put(const Fonts& fonts, Colour c) const;
 
