@@ -53,8 +53,11 @@ std::string mol_and_grams(const Share& s, double mol, double spread) {
 
 Outcome<std::string> ratio_text(const chem::Equation& balanced) {
   const std::size_t width = widest_formula(balanced);
+  const auto all = balanced.all();
+  const auto first_of_mass = std::ranges::find_if(all, [](const auto& s) { return !s.formula.is_electron(); });
+  if (first_of_mass == all.end()) return std::string();
   std::string out = "  " + padded("", width) + "     mol       g/mol           g   g to 1 g of " +
-                    balanced.all()[0].formula.unicode() + "\n";
+                    first_of_mass->formula.unicode() + "\n";
   std::optional<double> first;
   for (const auto& s : balanced.all()) {
     if (s.formula.is_electron()) continue;
