@@ -188,6 +188,11 @@ std::optional<Meaning> by_last_spoken(const Scene& s, std::size_t index) {
     if (const Phrase* mass = weighed_alike(s, index)) return like(mass, "as finely as only a balance reads", 0.8);
   }
   const Phrase* last = last_figure(s, index, 45, measured);
+  const bool of_solution = last != nullptr && (last->kind == Kind::amount || last->kind == Kind::molar_concentration);
+  for (std::size_t t = p.first; of_solution && t-- > 0 && p.first - t < 30;) {
+    if (s.word(t) == "ph" && p.value < 14 && p.value > last->value * 2)
+      return Meaning{Kind::pH, "[pH]", "where pH is spoken of", 0.7};
+  }
   if (last != nullptr && (governed_by_state(s, p) || s.word_before(p.first) == "then" ||
                           s.word_before(p.first) == "and" || s.word_before(p.first) == ",")) {
     // The same thing measured again has about the same size; ten times as much is something else.
@@ -213,7 +218,10 @@ std::optional<Meaning> by_of_material(const Scene& s, std::size_t index) {
     material = percent_of && strength.last < s.size() && s.mention_at[strength.last].has_value();
   }
   if (!material) return std::nullopt;
-  const auto measure = [](const Phrase& q) { return is_mass(q) || is_volume(q); };
+  const auto measure = [&](const Phrase& q) {
+    const bool amount = q.kind == Kind::amount && q.value > 0 && p.value / q.value > 0.2 && p.value / q.value < 5;
+    return is_mass(q) || is_volume(q) || (amount && p.first - q.last < 16);
+  };
   if (s.find_in_sentence(p.first, WordSet{"every"}))
     return std::nullopt;  // "four of the iron for every three": a ratio
   if (!p.number.written && !p.number.decimal && p.value < 5)

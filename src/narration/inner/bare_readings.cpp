@@ -156,6 +156,9 @@ std::optional<Meaning> by_acidity(const Scene& s, std::size_t index) {
 std::optional<Meaning> by_temperature(const Scene& s, std::size_t index) {
   const Phrase& p = s.phrases[index];
   if (p.fraction || p.value > 2000 || p.number.paired) return std::nullopt;
+  const std::size_t point = p.digits.find('.');
+  const bool to_hundredths = point != std::string::npos && p.digits.size() - point > 2;
+  if (to_hundredths && !s.find_before(p.first, thermometers, 10)) return std::nullopt;
   const Meaning celsius{Kind::temperature, "Cel", "temperature by its context", 0.8};
   if (s.find_before(p.first, WordSet{"melting", "boiling", "melts", "boils", "melt", "melted"}, 14) && p.value > 20) {
     return Meaning{Kind::temperature, usual_scale(s, index), "a melting or boiling point", 0.8};

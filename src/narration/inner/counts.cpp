@@ -185,8 +185,15 @@ void add_twice(Scene& s) {
       made.push_back(times_of(word, i));
       continue;
     }
+    // "twice, 20 mL each"
+    if (!with && next == i + 2 && next < s.size() && s.phrase_at[next]) {
+      const Phrase& each = s.phrases[*s.phrase_at[next]];
+      if (is_portion(each) && each.unit_said && (says_each(s, each) || s.find_before(i, washing, 14)))
+        made.push_back(times_of(word, i));
+      continue;
+    }
     if (!with) continue;
-    for (std::size_t k = next + 1; k < next + 4 && k < s.size(); ++k) {
+    for (std::size_t k = next + 1; k < next + 8 && k < s.size(); ++k) {
       if (!s.phrase_at[k]) continue;
       const Phrase& each = s.phrases[*s.phrase_at[k]];
       if (each.fate != Fate::figure || (each.kind != Kind::volume && each.kind != Kind::mass)) break;

@@ -81,7 +81,7 @@ bool measures_apparatus(const Scene& s, const Phrase& p) {
   if (s.tokens.is(p.last, "in") && !s.tokens.is(p.last + 1, "diameter")) return false;
   std::optional<std::size_t> piece;
   for (std::size_t t = p.first; t-- > 0 && p.first - t < 18 && !piece;) {
-    if (apparatus.has(s.word(t))) piece = t;
+    if (apparatus.has(s.word(t)) && s.word(t + 1) != "of") piece = t;
   }
   if (!piece) return false;
   for (std::size_t i = *piece; i < p.first; ++i) {
@@ -254,8 +254,9 @@ bool is_other_time(const Scene& s, const Phrase& p) {
   // "I've got like ten minutes"
   std::size_t have = p.first;
   while (have > 0 && WordSet{"like", "about", "only", "maybe"}.has(s.word_before(have))) --have;
-  if (s.word_before(have) == "got" && s.word_before(have, 2).ends_with("'ve") && behind != "left" && behind != "of")
-    return true;
+  const std::string_view who = s.word_before(have, 2);
+  constexpr WordSet goes_on{"left", "of", "before", "until", "till", "to", "for"};
+  if (s.word_before(have) == "got" && (who == "i've" || who == "we've") && !goes_on.has(behind)) return true;
   if (behind == "ago" || (behind == "earlier" && p.unit == "a")) return true;
   constexpr WordSet body{"fingers", "finger", "hands", "tongue", "scales"};
   if (s.find_before(p.first, body, 8) || s.find_after(p.last, body, 4)) return true;
