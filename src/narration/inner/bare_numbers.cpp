@@ -127,8 +127,8 @@ std::optional<Meaning> by_going_on(const Scene& s, std::size_t index) {
     if (last != nullptr && is_duration(*last)) return like(last, "another time, in the unit before", 0.7);
   }
   if (before == "another" && p.last < s.size()) {
-    const bool ends = !s.tokens.is_type(p.last, Token::Type::word) || s.word(p.last) == "and";
-    const Phrase* last = last_figure(s, index, 24, [](const Phrase& q) { return is_volume(q) || is_mass(q); });
+    const bool ends = ends_clause(s, p);
+    const Phrase* last = last_figure(s, index, 40, [](const Phrase& q) { return is_volume(q) || is_mass(q); });
     if (ends && last != nullptr) return like(last, "another so much, in the unit before", 0.7);
   }
   const bool bare_piece = s.find_before(p.first, WordSet{"bare", "empty", "tare"}, 5).has_value();
@@ -533,6 +533,7 @@ std::optional<Meaning> meaning_of(const Scene& s, std::size_t index) {
 }  // namespace
 
 void judge_bare_numbers(Scene& scene) {
+  join_readings(scene);
   // A second time over what stayed open: its neighbours are known now.
   for (std::size_t k = 0; k < 2 * scene.phrases.size(); ++k) {
     const std::size_t i = k % scene.phrases.size();

@@ -26,6 +26,8 @@ std::optional<Meaning> by_contrast(const Scene& s, std::size_t index);
 /// "24.6 ... 24.9, no, 24.5, and the last one's 24.6": with a decimal like the volume before, where something is
 /// titrated.
 bool is_titre(const Scene& s, std::size_t index);
+/// "sixteen four" read off a burette is 16.4: joins the two numbers.
+void join_readings(Scene& s);
 /// "26.55 times nought point one": the strength that was said before.
 std::optional<Meaning> by_factor(const Scene& s, std::size_t index);
 /// "32.5 percent bismuth, 51 indium": a part of the same mixture.

@@ -60,6 +60,7 @@ class Reckoner {
       if (auto m = by_two_figures()) return m;
       if (auto m = by_one_more_bare()) return m;
       if (auto m = by_multiple()) return m;
+      if (auto m = by_thousandths()) return m;
       if (auto m = by_percent()) return m;
     }
     if (!p_.number.decimal && !is_telling(p_)) return std::nullopt;
@@ -136,6 +137,17 @@ class Reckoner {
       for (const double m : multiples) {
         if (near_ratio(p_.value, a->value * m, 1e-6)) return like(a, "so many times as much", 0.8);
       }
+    }
+    return std::nullopt;
+  }
+
+  /// "0.153 grams, so 153": the same in thousandths
+  std::optional<Meaning> by_thousandths() const {
+    for (const Phrase* a : figures_) {
+      if (a->first > p_.first || gap(*a, p_) > 60 || !has_two_digits(*a)) continue;
+      if (!near_ratio(p_.value, a->value * 1000, 1e-6)) continue;
+      if (a->unit == "g" || a->unit == "mol" || a->unit == "L")
+        return Meaning{a->kind, "m" + a->unit, "the same in thousandths", 0.8};
     }
     return std::nullopt;
   }

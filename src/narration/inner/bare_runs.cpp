@@ -204,4 +204,32 @@ std::optional<Meaning> by_factor(const Scene& s, std::size_t index) {
   return std::nullopt;
 }
 
+void join_readings(Scene& s) {
+  const auto whole = [](const Phrase& p, double least, double most) {
+    return p.fate == Fate::open && !p.unit_said && plain_whole(p) && !p.number.written && !p.number.paired &&
+           p.value >= least && p.value <= most;
+  };
+  bool joined = false;
+  for (std::size_t i = 0; i + 1 < s.phrases.size(); ++i) {
+    Phrase& p = s.phrases[i];
+    const Phrase& tenths = s.phrases[i + 1];
+    if (tenths.first != p.last || !whole(p, 10, 60) || !whole(tenths, 0, 9)) continue;
+    bool titrated = false;
+    for (std::size_t t = p.first; t-- > 0 && p.first - t < 90 && !titrated;) titrated = titrating.has(s.word(t));
+    if (!titrated) continue;
+    p.value = p.number.value = p.value + tenths.value / 10;
+    p.digits += "." + tenths.digits;
+    p.number.digits = p.digits;
+    p.number.decimal = true;
+    p.last = p.number_last = p.number.last = tenths.last;
+    s.phrases.erase(s.phrases.begin() + static_cast<std::ptrdiff_t>(i) + 1);
+    joined = true;
+  }
+  if (!joined) return;
+  s.phrase_at.assign(s.size(), std::nullopt);
+  for (std::size_t p = 0; p < s.phrases.size(); ++p) {
+    for (std::size_t t = s.phrases[p].first; t < s.phrases[p].last; ++t) s.phrase_at[t] = p;
+  }
+}
+
 }  // namespace sash::narration

@@ -85,7 +85,8 @@ std::optional<Kind> by_words_behind(const Scene& s, const Phrase& p, std::size_t
   const std::string_view behind2 = s.word(p.last + 1);
   const std::string_view before = s.word_before(p.first);
   if (s.find_before(p.first, WordSet{"lost", "lose", "loses", "losing"}, 3)) return Kind::percent_other;
-  if (s.find_before(p.first, WordSet{"shrunk", "evaporated", "dried"}, 8) && behind != "of") return Kind::percent_other;
+  const auto went = s.find_before(p.first, WordSet{"shrunk", "evaporated", "dried"}, 8);
+  if (went && behind != "of" && (s.word(*went) != "dried" || s.word(*went + 1) == "out")) return Kind::percent_other;
   if (behind == "of" && (behind2 == "it" || behind2 == "that") && s.find_after(p.last, WordSet{"turned", "became"}, 4))
     return Kind::percent_other;
   if (behind == "done") return Kind::percent_yield;
@@ -132,7 +133,8 @@ std::optional<Kind> by_words_behind(const Scene& s, const Phrase& p, std::size_t
   // "sodium hydroxide, five percent, 75 mils of it"
   const bool apart = before == "," && p.first >= 2;
   const std::size_t named = apart ? p.first - 2 : p.first - 1;
-  if (p.first >= 2 && closed && s.mention_at[named] && s.same_sentence(named, p.first)) {
+  const bool yielded = s.find_before(p.first, yields, 8).has_value();
+  if (p.first >= 2 && closed && !yielded && s.mention_at[named] && s.same_sentence(named, p.first)) {
     const Mention& m = s.mentions[*s.mention_at[named]];
     if ((m.acid || m.solution || m.dissolves) && !m.gas)
       return spirits.has(m.name) ? Kind::volume_percent : Kind::mass_percent;
