@@ -117,6 +117,10 @@ Planned add_narration(const model::Record& record, const NewNumber& ids, model::
     place.title = stem(path);
     place.duration = end_of(text);
     footage = draft.put(place);
+  } else if (const model::Footage* there = model::find(record, footage); there != nullptr && there->path.empty()) {
+    model::Footage place = *there;  // as long as what is said in it, until its clip comes
+    place.duration = std::max(place.duration, end_of(text));
+    draft.put(place);
   }
   std::set<std::pair<Moment, std::string>> there;
   for (const auto& line : record.lines) {

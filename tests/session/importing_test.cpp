@@ -57,6 +57,24 @@ TEST(Importing, LinesAlreadyThereAreNotTakenTwice) {
   EXPECT_TRUE(add_narration(r, ids, r.footages[0].id, "talk.srt", text).edit.empty());
 }
 
+TEST(Importing, NarrationThatWaitsForItsFootageIsAsLongAsAllThatIsSaid) {
+  narration::NarrationText text;
+  model::NarrationLine line;
+  line.when = {Moment::seconds(1), Moment::seconds(4)};
+  line.text = "hello";
+  text.lines = {line};
+  const auto ids = counter();
+  model::Record r;
+  ASSERT_TRUE(model::apply(add_narration(r, ids, {}, "talk.srt", text).edit, r).ok());
+  text.lines[0].when = {Moment::seconds(60), Moment::seconds(65)};
+  ASSERT_TRUE(model::apply(add_narration(r, ids, r.footages[0].id, "more.srt", text).edit, r).ok());
+  EXPECT_EQ(r.footages[0].duration, Moment::seconds(65));
+  r.footages[0].path = "talk.mp4";
+  text.lines[0].when = {Moment::seconds(70), Moment::seconds(75)};
+  ASSERT_TRUE(model::apply(add_narration(r, ids, r.footages[0].id, "end.srt", text).edit, r).ok());
+  EXPECT_EQ(r.footages[0].duration, Moment::seconds(65)) << "a clip is as long as it is";
+}
+
 TEST(Importing, CaptionsFindTheFootageOfTheSameName) {
   model::Record r;
   r.footages = {{{1}, "day one.mp4", "", "", {}, 0}, {{2}, "day two.mp4", "", "", {}, 1}};

@@ -5,6 +5,7 @@
 #include <sys/resource.h>
 
 #include <csignal>
+#include <filesystem>
 #include <limits>
 
 #include "made.h"
@@ -266,6 +267,28 @@ TEST(Store, CreatingNeverOverwrites) {
   ASSERT_FALSE(nowhere.ok());
   EXPECT_EQ(nowhere.fault().sentence,
             "There is no folder '" + folder.file("no") + "'; make it first or choose another.");
+}
+
+// Somebody deletes a record that the program had open, and begins another of that name.
+TEST(Store, WhatADeletedRecordLeftBehindIsNotTakenForTheNewOne) {
+  const TestFolder folder;
+  const std::string path = folder.file("a.sash");
+  std::string left_over;
+  {
+    auto store = Store::create(path, small_record());
+    ASSERT_TRUE(store.ok());
+    model::Bench bench = store->record().bench;
+    bench.title = "Gone";
+    ASSERT_TRUE(store->commit({"Title", {}, model::BenchChange{store->record().bench, bench}}).ok());
+    left_over = test::bytes_of(path + "-wal");
+    ASSERT_FALSE(left_over.empty());
+  }
+  std::filesystem::remove(path);
+  test::write_bytes(path + "-wal", left_over);
+  const auto fresh = Store::create(path);
+  ASSERT_TRUE(fresh.ok()) << fresh.fault().sentence;
+  EXPECT_EQ(fresh->record(), model::Record{});
+  EXPECT_FALSE(fresh->undo_name());
 }
 
 TEST(Store, RefusesContentsThatPointNowhere) {

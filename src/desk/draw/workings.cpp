@@ -38,7 +38,7 @@ void relation_head(Kit& kit, const RelationShown& r, const std::string& id, cons
   const float tools = may_change ? m.tight_row * 2 + m.gap : 0;
   Painter paint;
   const Rect sign{at, {at.x + m.px(20), at.y + m.tight_row}};
-  if (r.proposed) {
+  if (!r.judged) {
     draw_icon(paint, square_in(sign, m.px(15)), Icon::relation, t.muted);
   } else {
     draw_mark(paint, square_in(sign, m.px(16)), r.tone, t.of(r.tone));
@@ -46,7 +46,7 @@ void relation_head(Kit& kit, const RelationShown& r, const std::string& id, cons
   const float left = sign.max.x + m.px(2);
   const float right = at.x + whole - tools;
   const float used = paint.text_in({{left, at.y}, {right, at.y + m.tight_row}}, kit.fonts().strong,
-                                   r.proposed ? t.muted : t.of(r.tone), r.verdict);
+                                   r.judged ? t.of(r.tone) : t.muted, r.verdict);
   const bool beside = left + used + m.px(8) + text_size(kit.fonts().body, r.title).x <= right;
   if (beside)
     paint.text_in({{left + used + m.px(8), at.y}, {right, at.y + m.tight_row}}, kit.fonts().body, t.text, r.title);

@@ -122,6 +122,7 @@ RelationShown proposed_relation(const Judged& judged, const model::Relation& r) 
   shown.title = std::string(words_of(r.type)) + (r.label.empty() ? "" : ": " + r.label);
   shown.verdict = "proposed";
   shown.proposed = true;
+  shown.judged = false;
   shown.sentence = "Proposed by: " + origin_text(r.origin) + ". It is not checked before it is accepted.";
   const workings::Finding none;
   for (const auto& term : r.terms) shown.bars.push_back(bar_of(judged, term.figure, none, &r));

@@ -41,6 +41,7 @@ struct RelationShown {
   std::string verdict;
   Verdict tone = Verdict::unsettled;
   bool proposed = false;
+  bool judged = true;  ///< false: nothing can be said of it before it is accepted
   std::string sentence;
   std::vector<workings::Line> lines;
   std::vector<FigureBar> bars;

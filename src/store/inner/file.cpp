@@ -126,6 +126,10 @@ Done check_free(const std::string& path) {
 }
 
 Done move_into_place(const std::string& aside, const std::string& path) {
+  // What a record that was deleted by hand left behind would be taken for the unwritten end of the new one.
+  if (access(path.c_str(), F_OK) != 0) {
+    for (const char* left_over : {"-wal", "-shm", "-journal"}) unlink((path + left_over).c_str());
+  }
   const bool written = sync_to_disk(aside);
   int result = written ? renameat2(AT_FDCWD, aside.c_str(), AT_FDCWD, path.c_str(), RENAME_NOREPLACE) : -1;
   if (written && result != 0 && (errno == EINVAL || errno == ENOSYS)) {  // a file system that cannot promise that much
