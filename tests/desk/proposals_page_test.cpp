@@ -83,7 +83,7 @@ TEST(Proposals, AGuessIsNotTakenWithTheRest) {
   record.relations[0].origin.confidence = 0.4;
   const auto shown = proposals_of(record);
   EXPECT_EQ(shown.sure.size(), shown.things.size() - 1);
-  EXPECT_EQ(shown.accept_all, "Accept " + std::to_string(shown.sure.size()) + " sure ones");
+  EXPECT_EQ(shown.accept_all, "Accept " + std::to_string(shown.sure.size()) + " sure");
   EXPECT_THAT(shown.rows.at(*row_of(shown, {record.relations[0].id, std::nullopt})).why, HasSubstr("guess"));
   EXPECT_EQ(proposals_of(with_proposals()).accept_all, "Accept all");
 }

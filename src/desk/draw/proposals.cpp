@@ -1,5 +1,8 @@
 #include "desk/draw/proposals.h"
 
+#include <array>
+#include <utility>
+
 #include "desk/draw/font_measure.h"
 #include "desk/draw/kit/controls.h"
 #include "desk/draw/kit/list.h"
@@ -42,28 +45,39 @@ void draw_row(Kit& kit, Painter& paint, const Rect& at, const ProposalRow& row) 
   paint.hline(at.max.y - m.hair, left, at.max.x, t.line, m.hair);
 }
 
+// In one row where there is room, with large text in two.
+void settle_buttons(Kit& kit, const ProposalsShown& shown, Asks& asks) {
+  struct Choice {
+    std::string_view id;
+    std::string_view label;
+    Icon icon;
+    Action action;
+  };
+  const std::array choices{Choice{"proposals.accept_all", shown.accept_all, Icon::tick, Action::accept_all},
+                           Choice{"proposals.accept", "Accept", Icon::none, Action::accept},
+                           Choice{"proposals.refuse", "Refuse", Icon::none, Action::refuse}};
+  const float right = ImGui::GetCursorScreenPos().x + ImGui::GetContentRegionAvail().x;
+  bool first = true;
+  for (const Choice& c : choices) {
+    const float wide = button_width(kit, c.label, c.icon);
+    if (!std::exchange(first, false) && ImGui::GetItemRectMax().x + kit.m().gap + wide <= right) ImGui::SameLine();
+    const bool all = c.action == Action::accept_all;
+    if (button(kit, c.id, c.label,
+               {.icon = c.icon,
+                .kind = all ? ButtonKind::primary : ButtonKind::plain,
+                .enabled = !all || !shown.sure.empty(),
+                .tip = binding(c.action).words,
+                .chord = binding(c.action).chord}))
+      asks.want(c.action);
+  }
+}
+
 }  // namespace
 
 void draw_proposals(Kit& kit, const ProposalsShown& shown, const Selection& selection, bool read_only, bool follow,
                     Asks& asks) {
   const Metrics& m = kit.m();
-  if (!read_only && !shown.rows.empty()) {
-    if (button(kit, "proposals.accept_all", shown.accept_all,
-               {.icon = Icon::tick,
-                .kind = ButtonKind::primary,
-                .enabled = !shown.sure.empty(),
-                .tip = binding(Action::accept_all).words,
-                .chord = binding(Action::accept_all).chord}))
-      asks.want(Action::accept_all);
-    ImGui::SameLine();
-    if (button(kit, "proposals.accept", "Accept",
-               {.tip = binding(Action::accept).words, .chord = binding(Action::accept).chord}))
-      asks.want(Action::accept);
-    ImGui::SameLine();
-    if (button(kit, "proposals.refuse", "Refuse",
-               {.tip = binding(Action::refuse).words, .chord = binding(Action::refuse).chord}))
-      asks.want(Action::refuse);
-  }
+  if (!read_only && !shown.rows.empty()) settle_buttons(kit, shown, asks);
   const float line = FontMeasure(*kit.fonts().small).line_height();
   if (!shown.outlook.empty()) {
     const Rect place = take_place({ImGui::GetContentRegionAvail().x, std::round(line * 1.2F)});

@@ -112,7 +112,7 @@ ProposalsShown show_proposals(const model::Record& record, const std::vector<Pin
     }
   }
   const bool guesses = shown.sure.size() < shown.things.size();
-  shown.accept_all = guesses ? "Accept " + std::to_string(shown.sure.size()) + " sure ones" : "Accept all";
+  shown.accept_all = guesses ? "Accept " + std::to_string(shown.sure.size()) + " sure" : "Accept all";
   shown.heading = "Proposals " + std::to_string(stops.size());
   if (outlook) look_ahead(shown, *outlook);
   return shown;

@@ -29,7 +29,7 @@ struct ProposalsShown {
   std::string heading;                    ///< "Proposals 41"
   std::vector<session::ThingRef> things;  ///< one a row
   std::vector<session::ThingRef> sure;    ///< those that may be taken unseen
-  std::string accept_all;                 ///< what taking these is called: "Accept 41 sure ones"
+  std::string accept_all;                 ///< what taking these is called: "Accept 41 sure"
   std::string outlook;                    ///< "If accepted: 2 conflicts"; empty where that was not worked out
   bool outlook_bad = false;
 };

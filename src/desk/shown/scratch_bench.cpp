@@ -59,7 +59,10 @@ class ScratchBench {
       if (state != nullptr && state->reconciled) lines.push_back({words, state->reconciled->text});
     }
     for (const auto& finding : report.findings) {
-      for (const auto& each : finding.besides) lines.push_back({each.name, each.value.text});
+      for (const auto& each : finding.besides) {
+        const bool told = std::ranges::find(lines, each.value.text, &ScratchLine::value) != lines.end();
+        if (!told) lines.push_back({each.name, each.value.text});
+      }
     }
     for (const auto& finding : report.findings) {
       for (const auto& line : finding.workings.lines) lines.push_back({"", workings::plain_text(line)});
@@ -245,7 +248,7 @@ std::vector<ScratchLine> scratch_dilution(const Quantities& wanted, const QuickF
              {"volume_before", bench.want(Kind::volume, "of the stock"), ""}},
             {{"substance", substance_of(subject)}});
   auto lines = bench.reckon();
-  lines.push_back({"then", "water up to the mark; acid always goes into the water"});
+  lines.push_back({"then", "into part of the water, and water up to the mark"});
   return lines;
 }
 
