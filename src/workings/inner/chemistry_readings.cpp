@@ -20,7 +20,19 @@ using quantity::Kind;
 
 const std::vector<std::string> hydrate_waters{"0.5", "1", "2", "3", "4", "5", "6", "7", "8", "9", "10", "12"};
 
-// Of other than these, water of crystallisation is common; of these only where a hydrate has a name (oxalic acid).
+// Without a metal few hold water of crystallisation: oxalic and citric acid, ammonium oxalate, glucose, toluenesulfonic
+// acid; as they are sold, common practice, no source.
+bool is_sold_as_hydrate(const chem::Formula& formula) {
+  static const std::vector<chem::Formula> sold = [] {
+    std::vector<chem::Formula> list;
+    for (const char* text : {"C2H2O4*2H2O", "C6H8O7*H2O", "(NH4)2C2O4*H2O", "C6H12O6*H2O", "C7H8SO3*H2O"})
+      list.push_back(*chem::read_formula(text));
+    return list;
+  }();
+  return std::any_of(sold.begin(), sold.end(), [&](const chem::Formula& f) { return f.same_composition(formula); });
+}
+
+// Of other than these, water of crystallisation is common.
 bool holds_metal(const chem::Formula& formula) {
   static const std::set<std::string_view> others{"H", "He", "B",  "C",  "N",  "O",  "F",  "Ne", "Si", "P",
                                                  "S", "Cl", "Ar", "As", "Se", "Br", "Kr", "Te", "I",  "Xe"};
@@ -45,7 +57,7 @@ std::vector<chem::Formula> other_hydrates(const chem::Formula& formula) {
   for (const std::string& waters : hydrate_waters) {
     auto hydrate = chem::read_formula(bare + "*" + (waters == "1" ? "" : waters) + "H2O");
     if (!hydrate || hydrate->same_composition(formula)) continue;
-    if (salt || !chem::NameBook::standard().names_of(*hydrate).empty()) result.push_back(std::move(*hydrate));
+    if (salt || is_sold_as_hydrate(*hydrate)) result.push_back(std::move(*hydrate));
   }
   return result;
 }
