@@ -2,6 +2,8 @@
 
 #include <gtest/gtest.h>
 
+#include <set>
+
 #include "desk/shown/findings_page.h"
 #include "draw/pages/lesson.h"
 
@@ -95,6 +97,18 @@ TEST(Sheet, TheSearchFindsByKindSubstanceStandingVerdictAndText) {
   EXPECT_EQ(sheet_of(record, "not announced").hazards.size(), 1U);
   const auto spoken = sheet_of(record, "oven");
   EXPECT_FALSE(spoken.stops.empty());  // narration is found too
+}
+
+TEST(Sheet, TheSearchFindsFiguresByWhatTiesThem) {
+  auto record = testing::lesson();
+  ASSERT_FALSE(record.relations.empty());
+  model::Relation& relation = record.relations.front();
+  relation.label = "Zwischenprodukt, first half";
+  std::set<model::FigureId> tied;
+  for (const auto& term : relation.terms) tied.insert(term.figure);
+  EXPECT_EQ(sheet_of(record, "zwischenprodukt").figures.size(), tied.size());
+  EXPECT_EQ(sheet_of(record, "zwischenprodukt half").figures.size(), tied.size());
+  EXPECT_TRUE(sheet_of(record, "zwischenprodukt nowhere").figures.empty());
 }
 
 TEST(Sheet, StopsAreWalkedInTimeAndProposalsAlone) {

@@ -150,12 +150,26 @@ class Builder {
     }
   }
 
+  /// What the relations of each figure are called, as one text to search; empty without a search.
+  std::map<model::FigureId, std::string> names_of_ties() const {
+    std::map<model::FigureId, std::string> texts;
+    if (query_.empty()) return texts;
+    for (const auto& relation : source_.record.relations) {
+      if (relation.label.empty()) continue;
+      for (const auto& term : relation.terms) texts[term.figure] += "\n" + search_key(relation.label);
+    }
+    return texts;
+  }
+
   void figures() {
+    const auto tied = names_of_ties();
     shown_.figures.reserve(source_.record.figures.size());
     for (const auto& f : source_.record.figures) {
       const auto found = source_.verdicts.find(f.id);
       const auto verdict = found == source_.verdicts.end() ? std::nullopt : std::optional(found->second);
-      if (!wanted(f.origin.standing, query_.empty() ? std::string() : search_text(f, verdict))) continue;
+      const auto ties = tied.find(f.id);
+      const std::string text = query_.empty() ? std::string() : search_text(f, verdict);
+      if (!wanted(f.origin.standing, ties == tied.end() ? text : text + ties->second)) continue;
       FigureShown s{.id = f.id,
                     .at = shown_.film.to_film(f.place),
                     .title = short_figure_text(f),
