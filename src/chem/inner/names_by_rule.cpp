@@ -30,13 +30,16 @@ struct Salt {
   std::string name;
   std::string formula;
   std::size_t anion_kinds = 0;
+  bool organic_acid = false;
 };
 
 void take_apart(const Composition& whole, const Ion& anion, std::int64_t n, std::vector<Salt>& found) {
   const auto rest = without(whole, anion.atoms, n);
   if (!rest || rest->empty()) return;
   const auto add = [&](const Ion& cation) {
-    found.push_back({inner::salt_name(cation, anion), inner::salt_formula(cation, anion), anion.atoms.size()});
+    const bool organic_acid = anion.organic && cation.core == "H";
+    found.push_back(
+        {inner::salt_name(cation, anion), inner::salt_formula(cation, anion), anion.atoms.size(), organic_acid});
   };
   const std::int64_t negative = -anion.charge * n;
   for (const Ion& cation : inner::polyatomic_cations()) {
@@ -52,7 +55,7 @@ void take_apart(const Composition& whole, const Ion& anion, std::int64_t n, std:
   const auto charge = static_cast<int>(negative / m);
   if (std::ranges::find(known->charges, charge) == known->charges.end()) return;
   if (e.symbol == "H" && !anion.acids.empty() && anion.name.ends_with("ate")) {
-    found.push_back({anion.acids.front(), inner::acid_formula(anion), anion.atoms.size()});
+    found.push_back({anion.acids.front(), inner::acid_formula(anion), anion.atoms.size(), anion.organic});
   } else {
     add(inner::element_cation(e, charge));
   }
@@ -124,7 +127,9 @@ std::vector<std::string> names_by_rule(const NameBook::Parts& parts, const Formu
     }
   }
   if (base.empty()) {
-    if (auto salt = salt_of(main, plain.substr(0, plain.find('*')))) base = std::move(salt->name);
+    // Few organic acids take water up; those are listed.
+    auto salt = salt_of(main, plain.substr(0, plain.find('*')));
+    if (salt && !(salt->organic_acid && water > 0)) base = std::move(salt->name);
   }
   if (base.empty() && main.size() == 1 && main[0].count == Fraction(1) && !main[0].what.mass_number) {
     base = element(main[0].what.number).name;
