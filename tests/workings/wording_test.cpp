@@ -70,6 +70,14 @@ TEST(Quench, GoesByEquivalentsWhereNobodyGivesAnEquation) {
   EXPECT_THAT(t.first().notes, Contains(HasSubstr("5 NaHSO₃ go with 2 KMnO₄")));
 }
 
+// The silver that thiosulfate leaves free rests on a constant whose sources lie decades apart.
+TEST(Sentences, GiveATraceInOrderOfMagnitude) {
+  const ToldRecord t("a=0.050 mol/L molar_concentration; b=0.10 mol/L molar_concentration; x=? molar_concentration",
+                     "equilibrium: total@AgNO3=a, total@Na2S2O3=b, species@Ag^+=x");
+  EXPECT_THAT(t.first().sentence, HasSubstr("in order of magnitude"));
+  EXPECT_THAT(t.first().sentence, Not(HasSubstr("±")));
+}
+
 TEST(Workings, WriteNoQuantityAsItself) {
   const ToldRecord t(
       "v=20.00 mL volume; c=0.1000 mol/L molar_concentration; s=10.00 mL volume; x=? molar_concentration",

@@ -201,6 +201,11 @@ Reckoned computed_text(const FigureValue& value, double si, double si_spread, st
   if (!value.stated && value.figure->kind != Kind::other) shown.unit = quantity::readable_unit(value.figure->kind, si);
   const double number = shown.from_si(si);
   const double spread = shown.spread_from_si(si_spread, si);
+  // A trace that rests on constants known to a decade: a plus-minus that reaches below nothing says less.
+  if (value.figure->kind == Kind::molar_concentration && number > 0 && spread > number) {
+    return {value.figure->id, number, spread, shown.unit.code(),
+            quantity::show_with_unit(number, shown.unit.symbol(), 1) + " in order of magnitude"};
+  }
   return {value.figure->id, number, spread, shown.unit.code(),
           quantity::show_with(number, coverage_of(freedom) * spread, shown.unit.symbol())};
 }
