@@ -162,7 +162,8 @@ class Arithmetic {
       const bool left = told_.role(i) == Role::other && told_.role(k) == Role::remainder;
       if (told_.same_matter(i, k) && (taken || lost || left)) smaller.push_back(k);
     }
-    if (told_.role(i) == Role::remainder && !before.empty() && !calculated(before.front()))
+    if (told_.role(i) == Role::remainder && !before.empty() && !calculated(before.front()) &&
+        told_.kind(i) != Kind::amount)
       smaller.push_back(before.front());  // "900 of water, 680 of tea: 220 of water stay in the leaves"
     for (const std::size_t less : smaller) {
       const bool loss = told_.role(i) == Role::product;
@@ -170,7 +171,7 @@ class Arithmetic {
         return k < less && !calculated(k) && told_.same_matter(i, k) && value(k) > value(less) && value(k) > value(i) &&
                (!loss || told_.role(k) == Role::product);
       });
-      if (more != before.end()) return std::pair{*more, less};
+      if (more != before.end() && !known_already(*more, less, i)) return std::pair{*more, less};
     }
     return std::nullopt;
   }
@@ -207,7 +208,9 @@ class Arithmetic {
   bool known_already(std::size_t a, std::size_t b, std::size_t i) const {
     const Sized difference = told_.sized(a) - told_.sized(b);
     for (std::size_t k = std::max(a, b) + 1; k < i; ++k) {
-      if (told_.stands(k) && alike(k, i) && told_.agrees(k, scaled(difference, difference.value < 0 ? -1 : 1)))
+      const bool taken = told_.role(k) == Role::measured_out || told_.role(k) == Role::added;
+      if (told_.stands(k) && alike(k, i) && !taken &&
+          told_.agrees(k, scaled(difference, difference.value < 0 ? -1 : 1)))
         return true;
     }
     return false;
@@ -292,22 +295,11 @@ class Arithmetic {
         };
         const double said = told_.sized(i).value;
         const bool nearer = std::abs(1 - kept.value - said) < std::abs(kept.value - said);
-        // What somebody says is lost is not what is left.
-        constexpr double close = 0.02;
-        const bool lost_said =
-            lost_is_said(i) && whole < i && other < i && std::abs(kept.value - told_.sized(i).value) < close;
-        offer("rest", left && (nearer || lost_said) ? ground::fair : ground::loose, Sized{1, 0} - kept,
+        offer("rest", left && nearer ? ground::fair : ground::loose, Sized{1, 0} - kept,
               "what a loss in percent leaves");
-        if (!lost_said) offer("part", ground::loose, kept, "a percentage of what there was");
+        offer("part", ground::loose, kept, "a percentage of what there was");
       }
     }
-  }
-
-  bool lost_is_said(std::size_t i) const {
-    constexpr std::string_view lost[] = {"lost", "lose", "gone", "loss"};
-    constexpr std::string_view kept[] = {"left", "still", "kept", "remain", "recover", "of the loss"};
-    const auto has = [&](std::string_view word) { return told_.sentence_has(i, word); };
-    return std::any_of(std::begin(lost), std::end(lost), has) && std::none_of(std::begin(kept), std::end(kept), has);
   }
 
   /// Whether another figure that could be the whole stands between.

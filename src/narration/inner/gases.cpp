@@ -1,6 +1,7 @@
 #include "narration/inner/gases.h"
 
 #include <algorithm>
+#include <cmath>
 
 namespace sash::narration {
 
@@ -84,7 +85,10 @@ class Gases {
     for (std::size_t i = 0; i < told_.size(); ++i) {
       if (!told_.stands(i)) continue;
       if (is_ambient(i) && (!pressure || i <= r.terms.front().figure + 3)) pressure = i;
-      if (told_.kind(i) == Kind::temperature && i + 1 < told_.size() && told_.kind(i + 1) == Kind::pressure) warmth = i;
+      constexpr double ice_point = 273.15;
+      const bool room = std::abs(told_.sized(i).value - ice_point) > 2;  // nobody's room is at 0 °C: those are standard
+      if (told_.kind(i) == Kind::temperature && room && i + 1 < told_.size() && told_.kind(i + 1) == Kind::pressure)
+        warmth = i;
     }
     if (pressure) r.terms.push_back({"pressure", *pressure, ""});
     if (warmth) r.terms.push_back({"temperature", *warmth, ""});

@@ -43,8 +43,8 @@ class Proportions {
   /// What was found in an aliquot, times the flask over the aliquot: "1.65 millimoles in ten mils, so 16.5 in the
   /// flask".
   void in_the_whole(std::size_t i) {
-    constexpr std::string_view whole[] = {"whole", "all of",  "flask",  "total", "bottle",   "glass",
-                                          "batch", "altoget", "entire", "times", "scale it", "jar"};
+    constexpr std::string_view whole[] = {"whole", "all of", "all the", "in all ", "flask", "total",    "bottle",
+                                          "glass", "batch",  "altoget", "entire",  "times", "scale it", "jar"};
     constexpr std::size_t reach = 8;
     if (!calculated(i) || told_[i].same_sample_as || !told_[i].sum_of.empty()) return;
     const auto parts = told_.before(i, reach, 2, [&](std::size_t k) {
@@ -92,7 +92,7 @@ class Proportions {
           if (told_.one_sample(more, less) || told_.sized(more).value == told_.sized(less).value) continue;
           if (kind == Kind::mass && !told_.same_matter(more, less)) continue;
           const bool plain = a == 0 && b == 1 && kind == Kind::amount && near(i, less, 3) && near(i, more, 3) &&
-                             !told_.matter(more).empty() && !told_.matter(less).empty();
+                             !told_.matter(more).empty() && !told_.matter(less).empty() && !fits_a_ratio(i, more, less);
           to_.offer(i, plain ? ground::fair : ground::loose,
                     (told_.sized(more) - told_.sized(less)) / told_.sized(less),
                     {RelationType::share,
@@ -103,6 +103,17 @@ class Proportions {
         }
       }
     }
+  }
+
+  /// Whether it is the excess of one over the other where so many moles of one take so many of the other.
+  bool fits_a_ratio(std::size_t i, std::size_t a, std::size_t b) const {
+    constexpr double ratios[] = {1.0 / 4, 1.0 / 3, 1.0 / 2, 2, 3, 4};
+    if (told_.same_matter(a, b)) return false;
+    return std::any_of(std::begin(ratios), std::end(ratios), [&](double ratio) {
+      const Sized needed = scaled(told_.sized(b), ratio);
+      return told_.agrees(i, (told_.sized(a) - needed) / needed) ||
+             told_.agrees(i, (needed - told_.sized(a)) / told_.sized(a));
+    });
   }
 
   /// "10.6 grams, with ten percent on top 11.7."
@@ -139,7 +150,10 @@ class Proportions {
     if (counts.empty() || wholes.empty() || told_.sized(wholes.front()).value <= told_.sized(i).value) return;
     const std::size_t count = counts.front();
     const std::size_t whole = wholes.front();
-    const bool plain = calculated(i) && near(count, i, 2) && near(whole, i, 2) && told_.may_be_same_matter(whole, i);
+    const bool of_things = told_[count].text.find("time") == std::string::npos &&
+                           told_[count].text.find("twice") == std::string::npos;  // not "three times"
+    const bool plain = calculated(i) && of_things && near(count, i, 2) && near(whole, i, 2) &&
+                       !told_.matter(i).empty() && told_.same_matter(whole, i);
     to_.offer(i, plain ? ground::fair : ground::loose, told_.sized(whole) / told_.sized(count),
               {RelationType::count_each,
                {{"count", count, ""}, {"each", i, ""}, {"whole", whole, ""}},

@@ -34,7 +34,7 @@ std::vector<std::string> named_products(const Ledger& told) {
 
 class Reactions {
  public:
-  Reactions(const Ledger& told, Wirings& to) : told_(told), to_(to), equations_(named_products(told)) {}
+  Reactions(const Ledger& told, Wirings& to) : told_(told), to_(to), named_(named_products(told)), equations_(named_) {}
 
   void run() {
     for (std::size_t i = 0; i < told_.size(); ++i) {
@@ -224,7 +224,10 @@ class Reactions {
         for (const std::size_t m : sample.members) {
           const auto in = told_.stands(m) ? moles(m, substance_of(told_[m].subject)) : std::nullopt;
           if (!in || told_.kind(m) == Kind::gas_volume) continue;
-          to_.offer(i, ground::weak, as_said(i, scaled(*in, share)),
+          // There cannot be more of it than was put in.
+          const auto most = as_said(i, scaled(*in, share));
+          const bool too_much = most && told_.sized(i).value > most->value && is_only_source(first, i, atoms.what);
+          to_.offer(i, too_much ? ground::fair : ground::weak, most,
                     {RelationType::element_balance,
                      {{"in", m, substance_of(told_[m].subject)}, {"out", i, substance_of(told_[i].subject)}},
                      {{"element", element}},
@@ -233,6 +236,16 @@ class Reactions {
         }
       }
     }
+  }
+
+  /// Whether nothing else of the element was put in before figure `i`.
+  bool is_only_source(std::size_t source, std::size_t i, chem::Nuclide element) const {
+    return std::none_of(told_.samples().begin(), told_.samples().end(), [&](const Sample& sample) {
+      const std::size_t other = sample.members.front();
+      if (other >= i || told_.one_sample(other, source) || !is_portion(told_.kind(other))) return false;
+      const auto formula = chem::formula_of(substance_of(told_[other].subject));
+      return put_in(other) && formula && !formula->count_of(element).zero();
+    });
   }
 
   /// Metals that a preparation is about, and not only the company of an anion.
@@ -246,12 +259,20 @@ class Reactions {
   void needed(std::size_t i) {
     const auto wanted = matter_of(told_[i].subject);
     if (!wanted) return;
+    const bool sought =
+        told_.role(i) == Role::stated_result && (told_.sentence_has(i, "need") || told_.sentence_has(i, "neutrali"));
     for (const In& other : measured_in(i, wanted->formula)) {
       if (!other.moles) continue;
       const std::vector<Matter> both = {other.matter, *wanted};
-      for (const std::string& salt : salts_of(both)) {
+      // What is spoken of as coming out tells more than the salts the two could form.
+      std::vector<std::string> products = salts_of(both);
+      for (const std::string& named : named_) {
+        if (sought && std::find(products.begin(), products.end(), named) == products.end()) products.push_back(named);
+      }
+      for (const std::string& salt : products) {
         if (salt == other.matter.formula || salt == wanted->formula) continue;
-        for (const BalancedWay& way : equations_.from(both, salt, true)) {
+        const auto& ways = equations_.from(both, salt, true);
+        for (const BalancedWay& way : ways) {
           SpokenRelation r;
           r.type = RelationType::reaction;
           r.label = way.equation;
@@ -259,9 +280,8 @@ class Reactions {
           r.given["equation"] = way.equation;
           r.terms = {{"used", *other.figure, other.matter.formula}, {"used", i, wanted->formula}};
           const auto gives = as_said(i, scaled(*other.moles, way.in[1] / way.in[0]));
-          const bool sought = told_.role(i) == Role::stated_result &&
-                              (told_.sentence_has(i, "need") || told_.sentence_has(i, "neutrali"));
-          to_.offer(i, sought ? ground::weak : ground::loose, gives, std::move(r));
+          const bool told = ways.size() == 1 && std::find(named_.begin(), named_.end(), salt) != named_.end();
+          to_.offer(i, sought && told ? ground::fair : sought ? ground::weak : ground::loose, gives, std::move(r));
         }
       }
     }
@@ -311,6 +331,7 @@ class Reactions {
 
   const Ledger& told_;
   Wirings& to_;
+  std::vector<std::string> named_;  ///< formulas of what comes out
   Equations equations_;
   std::deque<In> others_;           ///< stays where it is
   std::vector<Together> together_;  ///< pairs that make something that was spoken of

@@ -48,12 +48,18 @@ class Solutions {
   /// Solute, and what it was dissolved in or made up to.
   void made_up(std::size_t i) {
     constexpr std::size_t reach = 10;
-    const auto solutes = told_.before(i, reach, 4, [&](std::size_t k) {
+    auto solutes = told_.before(i, reach, 4, [&](std::size_t k) {
       const Kind kind = told_.kind(k);
       return (kind == Kind::mass || kind == Kind::amount) && told_.same_matter(i, k) && !told_.one_sample(i, k) &&
              is_pure(k, i);
     });
     const std::vector<std::size_t> own = volumes_of(i);
+    // "0.09 moles of iron in 450 mils, so the ink is 0.2 molar": called by the name of the mixture.
+    if (solutes.empty() && molar(i) && !own.empty() && !told_.matter(i).empty() && !matter_of(told_[i].subject)) {
+      solutes = told_.before(i, reach, 1, [&](std::size_t k) {
+        return told_.kind(k) == Kind::amount && !told_.matter(k).empty() && is_pure(k, i);
+      });
+    }
     auto bases = told_.before(i, reach, 4, [&](std::size_t k) {
       const bool solvent = told_.matter(k) == "water" || told_.role(k) == Role::solvent;
       if (told_.kind(k) == Kind::volume) return solvent || told_.same_matter(i, k);
@@ -201,9 +207,13 @@ class Solutions {
                "a solution that was diluted"});
     // "20 mL of it and 80 of water": the whole is not said.
     if (told_.matter(made) != "water" && told_.role(made) != Role::solvent) return;
+    constexpr std::size_t soon = 3;
+    const bool poured = nearest && i == weak && made == taken + 1 && i - made <= soon &&
+                        told_.same_matter(taken, strong) && told_.sentences_between(taken, i) <= 3;
+    const double sure = poured ? std::max(grounds, ground::fair) : grounds;
     const Sized sum = told_.sized(taken) + told_.sized(made);
     const Sized less = told_.sized(taken) / sum;
-    to_.offer(i, grounds, i == weak ? told_.sized(strong) * less : told_.sized(weak) / less,
+    to_.offer(i, sure, i == weak ? told_.sized(strong) * less : told_.sized(weak) / less,
               {RelationType::dilution,
                {{"strength_before", strong, ""},
                 {"volume_before", taken, ""},

@@ -48,8 +48,8 @@ Wirings::Fit Wirings::fit_of(std::size_t result, const std::optional<Sized>& giv
   return std::abs(said.value - gives->value) <= a_little * std::abs(said.value) ? Fit::nearly : Fit::off;
 }
 
-bool Wirings::is_far_off(std::size_t result, const Sized& gives) const {
-  constexpr double far = 3;
+bool Wirings::is_far_off(std::size_t result, const Sized& gives, bool certain) const {
+  const double far = certain ? 12 : 3;
   constexpr double close = 0.05;
   const double said = told_.sized(result).value;
   if (said <= 0 || gives.value <= 0) return true;
@@ -66,8 +66,11 @@ void Wirings::offer(std::size_t result, double ground, std::optional<Sized> give
     if (!figures.insert(term.figure).second) return;
   }
   Way way{std::move(relation), fit_of(result, gives, ground)};
+  constexpr double sure_reading = 0.95;
+  const bool certain = way.relation.type == model::RelationType::in_solution && ground >= ground::sure &&
+                       certainty(way.relation) > sure_reading;
   // A speaker seldom errs that much; we may well have misread.
-  const bool doubtful = way.fit == Fit::off && gives && is_far_off(result, *gives);
+  const bool doubtful = way.fit == Fit::off && gives && is_far_off(result, *gives, certain);
   way.relation.confidence = doubtful ? std::min(ground, ground::weak) : ground;
   const auto [it, first] = best_.try_emplace(result, way);
   if (!first && better(way, it->second)) it->second = std::move(way);

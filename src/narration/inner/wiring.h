@@ -45,8 +45,8 @@ class Wirings {
     Fit fit = Fit::off;
   };
   Fit fit_of(std::size_t result, const std::optional<Sized>& gives, double ground) const;
-  /// By a factor that is no slip of the decimal point.
-  bool is_far_off(std::size_t result, const Sized& gives) const;
+  /// By a factor that is no slip of the decimal point: rather misread than misspoken, unless the reading is certain.
+  bool is_far_off(std::size_t result, const Sized& gives, bool certain) const;
   /// How sure the reading is of the figures of a relation: of what they are about and whose sample they restate.
   double certainty(const SpokenRelation& relation) const;
   static int rank(const Way& way);
