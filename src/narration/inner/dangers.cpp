@@ -50,6 +50,8 @@ constexpr WordSet giving_off{"fume",  "fumes",  "fuming",  "evolve", "evolves", 
                              "fizz",  "fizzes", "fizzing", "brown",  "off",     "escape",   "escapes"};
 constexpr WordSet igniting{"ignite", "ignites", "light", "lit",     "burn",     "burns", "burning", "flame",  "flames",
                            "spark",  "match",   "torch", "explode", "explodes", "pop",   "fire",    "lighter"};
+/// What is to be kept away from what burns.
+constexpr WordSet kept_away{"flame", "flames", "spark", "sparks", "smoking", "lighter", "match", "matches", "naked"};
 constexpr WordSet harmful_vapours{"dichloromethane",  "chloroform",      "toluene",       "benzene",
                                   "pyridine",         "acetonitrile",    "bromine",       "hexane",
                                   "formaldehyde",     "aniline",         "diethyl ether", "acetyl chloride",
@@ -93,6 +95,12 @@ class Watcher {
     }
     return false;
   }
+  bool follows(std::string_view one, std::string_view other) const {
+    for (std::size_t i = begin_; i + 1 < end_; ++i) {
+      if (s_.word(i) == one && s_.word(i + 1) == other) return true;
+    }
+    return false;
+  }
   bool denied() const {
     for (std::size_t i = begin_; i < end_; ++i) {
       const std::string_view w = s_.word(i);
@@ -129,9 +137,9 @@ class Watcher {
     constexpr std::size_t again = 300;  // words; about two minutes
     const auto key = std::pair(substance.empty() ? std::string(rule) : substance, route);
     const auto last = last_seen_.find(key);
-    const bool fresh = last == last_seen_.end() || begin_ - last->second > again;
+    if (last != last_seen_.end() && begin_ - last->second <= again) return;
     last_seen_[key] = begin_;
-    if (fresh) out_.dangers.push_back({span(), std::move(cause), substance, route, level, rule, confidence});
+    out_.dangers.push_back({span(), std::move(cause), substance, route, level, rule, confidence});
   }
 
   void look() {
@@ -150,7 +158,9 @@ class Watcher {
       add("harmful when swallowed", "", Route::ingestion, Level::warning, "not to be eaten", 0.6);
     if (has(spitting) && !denied())
       add("splashing or foaming over", "", Route::eyes, Level::warning, "spits or foams", 0.6);
-    if (has(WordSet{"sealed", "pressurized", "pressurised", "capped"}) && !denied()) {
+    const bool vented = has(WordSet{"vent", "venting", "vents"}) &&
+                        has(WordSet{"funnel", "pressure", "stopper", "bung", "shake", "shaking", "build"});
+    if (vented || (has(WordSet{"sealed", "pressurized", "pressurised", "capped"}) && !denied())) {
       add("pressure in a closed vessel", "", Route::pressure, Level::warning, "closed vessel", 0.5);
     }
   }
@@ -246,7 +256,13 @@ class Watcher {
     if (toxic_gases.has(m.name) && (has(giving_off) || has(cautioning))) {
       add(fmt::format("{} given off", m.name), m.name, Route::inhalation, Level::warning, "toxic gas spoken of", 0.7);
     }
-    if (flammables.has(m.name) && ignited) {
+    constexpr WordSet warm{"hot", "boiling", "warm", "refluxing"};
+    if (flammables.has(m.name) && m.first > begin_ && warm.has(s_.word(m.first - 1)))
+      add(fmt::format("flammable {} heated", m.name), m.name, Route::fire, Level::danger, "flammable and heat", 0.6);
+    if (flammables.has(m.name) && denied() && has(kept_away)) {
+      add(fmt::format("{} and flames that are warned of", m.name), m.name, Route::fire, Level::warning,
+          "flames warned of", 0.65);
+    } else if (flammables.has(m.name) && ignited) {
       add(fmt::format("{} lit or near a flame", m.name), m.name, Route::fire, Level::danger, "flammable and a flame",
           0.7);
     } else if (m.gas && m.name == "hydrogen" &&
@@ -263,15 +279,18 @@ class Watcher {
     const bool plain = has(plain_cautions);
     const bool imperative =
         (denied() || has(WordSet{"keep", "stand", "wear", "watch", "avoid"})) && has(at_stake) && has(cautioning);
-    if (!plain && !imperative) return;
+    const bool forbidden = denied() && has(kept_away);  // "no flames in here"
+    const bool drawn_off = follows("fume", "cupboard") || follows("fume", "hood") || has(WordSet{"extractor"});
+    const bool covered = follows("safety", "glasses") || follows("safety", "specs") || has(WordSet{"visor"});
+    if (!plain && !imperative && !forbidden && !drawn_off && !covered) return;
     SpokenWarning w;
     w.words = span();
     w.text = text();
-    if (has(WordSet{"hood", "breathe", "fumes", "smell", "ventilated", "outside", "respirator", "mask"}))
+    if (has(WordSet{"hood", "breathe", "fumes", "smell", "ventilated", "outside", "respirator", "mask"}) || drawn_off)
       w.routes.push_back(Route::inhalation);
-    if (has(WordSet{"flame", "flames", "fire", "flammable", "spark"})) w.routes.push_back(Route::fire);
+    if (has(WordSet{"fire", "flammable"}) || has(kept_away)) w.routes.push_back(Route::fire);
     if (has(WordSet{"gloves", "skin", "corrosive", "touch"})) w.routes.push_back(Route::skin);
-    if (has(WordSet{"goggles", "eyes", "eye", "shield"})) w.routes.push_back(Route::eyes);
+    if (has(WordSet{"goggles", "eyes", "eye", "shield", "visor"}) || covered) w.routes.push_back(Route::eyes);
     if (has(WordSet{"hot", "burn", "boiling"})) w.routes.push_back(Route::burn);
     if (has(WordSet{"eat", "drink", "taste", "poisonous", "mouth"})) w.routes.push_back(Route::ingestion);
     if (has(WordSet{"sink", "drain"})) w.routes.push_back(Route::environment);
@@ -282,8 +301,8 @@ class Watcher {
   Scene s_;
   std::size_t begin_ = 0;
   std::size_t end_ = 0;
-  std::size_t next_ = 0;  ///< the first figure not looked at yet
-  std::map<std::pair<std::string, Route>, std::size_t> last_seen_;
+  std::size_t next_ = 0;                                            ///< the first figure not looked at yet
+  std::map<std::pair<std::string, Route>, std::size_t> last_seen_;  ///< where it was told last
   Dangers out_;
 };
 
