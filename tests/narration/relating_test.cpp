@@ -277,14 +277,6 @@ const std::vector<Case> cases = {
       {"With water it is 90.0 mils.", {Kind::volume, "90.0", "mL", "ethanol", Role::stated_result}},
       {"Which is 57.3 percent.", {Kind::volume_percent, "57.3", "%", "ethanol", Role::stated_result, {}, 2}}},
      "43.0"},
-    {"DyeAndWater",  // 0.0100 x 25.0 / 100.0 = 0.00250
-     {{"It is 0.0100 millimolar.",
-       {Kind::molar_concentration, "0.0100", "mmol/L", "brilliant blue solution", Role::stated_result}},
-      {"25.0 mils of it.", {Kind::volume, "25.0", "mL", "brilliant blue solution"}},
-      {"And 75.0 mils of water.", {Kind::volume, "75.0", "mL", "water", Role::solvent}},
-      {"So 0.00250 millimolar.",
-       {Kind::molar_concentration, "0.00250", "mmol/L", "brilliant blue solution", Role::stated_result}}},
-     "0.00333"},
     {"NoMoreMetalThanWasPutIn",  // 0.2000 x 287.5 = 57.5; reckoned from the acid it would be 63.3
      {{"13.08 grams of zinc.", {Kind::mass, "13.08", "g", "zinc"}},
       {"That could give 57.5 grams of zinc sulfate heptahydrate.",

@@ -196,27 +196,20 @@ class Solutions {
                            : its_taken && its_made                                               ? ground::firm
                            : its_made && i == weak && in_order && told_.same_matter(taken, made) ? ground::fair
                                                                                                  : ground::loose;
-    constexpr std::size_t soon = 3;
-    // "25 of it and 75 of water" is no 75 in all.
-    const bool poured = nearest && i == weak && made == taken + 1 && i - made <= soon &&
-                        told_.same_matter(taken, strong) && told_.sentences_between(taken, i) <= 3;
-    if (!poured || told_.role(made) != Role::solvent) {
-      to_.offer(i, grounds, gives,
-                {RelationType::dilution,
-                 {{"strength_before", strong, ""},
-                  {"volume_before", taken, ""},
-                  {"volume_after", made, ""},
-                  {"strength_after", weak, ""}},
-                 {{"substance", substance}},
-                 told_[i].subject,
-                 "a solution that was diluted"});
-    }
+    to_.offer(i, grounds, gives,
+              {RelationType::dilution,
+               {{"strength_before", strong, ""},
+                {"volume_before", taken, ""},
+                {"volume_after", made, ""},
+                {"strength_after", weak, ""}},
+               {{"substance", substance}},
+               told_[i].subject,
+               "a solution that was diluted"});
     // "20 mL of it and 80 of water": the whole is not said.
     if (told_.matter(made) != "water" && told_.role(made) != Role::solvent) return;
-    const double sure = poured ? std::max(grounds, ground::fair) : grounds;
     const Sized sum = told_.sized(taken) + told_.sized(made);
     const Sized less = told_.sized(taken) / sum;
-    to_.offer(i, sure, i == weak ? told_.sized(strong) * less : told_.sized(weak) / less,
+    to_.offer(i, grounds, i == weak ? told_.sized(strong) * less : told_.sized(weak) / less,
               {RelationType::dilution,
                {{"strength_before", strong, ""},
                 {"volume_before", taken, ""},
