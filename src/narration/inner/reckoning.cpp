@@ -157,15 +157,17 @@ std::optional<std::size_t> Reckoning::weighs_with(std::size_t i, double molar_ma
   constexpr std::size_t before = 8;
   constexpr std::size_t behind = 3;
   constexpr std::size_t words_behind = 30;
+  constexpr double loosest = 0.025;  // beyond which neighbours in a list of molar masses cannot be told apart
   const Kind kind = values_[i].kind;
   if ((kind != Kind::mass && kind != Kind::amount) || !values_[i].value) return std::nullopt;
+  const Value& mine = values_[i];
   const auto fits = [&](std::size_t k) {
     const Value& other = values_[k];
-    if (other.kind != (kind == Kind::mass ? Kind::amount : Kind::mass) || !other.value || *other.value <= 0)
-      return false;
-    const std::size_t mass = kind == Kind::mass ? i : k;
-    const std::size_t amount = kind == Kind::mass ? k : i;
-    return says(mass, *values_[amount].value * molar_mass) || says(amount, *values_[mass].value / molar_mass);
+    const bool a_pair = other.kind == (kind == Kind::mass ? Kind::amount : Kind::mass);
+    if (!a_pair || !other.value || *other.value <= 0 || *mine.value <= 0) return false;
+    const double told = kind == Kind::mass ? *mine.value / *other.value : *other.value / *mine.value;
+    const double open = mine.spread / *mine.value + other.spread / *other.value;
+    return std::abs(told / molar_mass - 1) < std::min(open, loosest);
   };
   for (std::size_t k = i; k-- > 0 && i - k <= before;) {
     if (fits(k)) return k;

@@ -2,6 +2,8 @@
 
 #include <algorithm>
 
+#include "narration/inner/learned_names.h"
+
 namespace sash::narration {
 
 namespace {
@@ -137,6 +139,13 @@ std::optional<std::size_t> Scene::act_after(std::size_t at, Acts wanted, std::si
   return std::nullopt;
 }
 
+void Scene::place_mentions() {
+  mention_at.assign(size(), std::nullopt);
+  for (std::size_t m = 0; m < mentions.size(); ++m) {
+    for (std::size_t i = mentions[m].first; i < mentions[m].last; ++i) mention_at[i] = m;
+  }
+}
+
 Scene open_scene(std::span<const model::NarrationLine> lines) {
   Scene scene;
   scene.tokens = tokenise(lines);
@@ -149,14 +158,9 @@ Scene open_scene(std::span<const model::NarrationLine> lines) {
            is_quantity(scene.tokens, m);
   });
   std::vector<bool> blocked(scene.size(), false);
-  scene.mention_at.assign(scene.size(), std::nullopt);
-  for (std::size_t m = 0; m < scene.mentions.size(); ++m) {
-    for (std::size_t i = scene.mentions[m].first; i < scene.mentions[m].last; ++i) {
-      blocked[i] = true;
-      scene.mention_at[i] = m;
-    }
-  }
+  scene.place_mentions();
   for (std::size_t i = 0; i < scene.size(); ++i) {
+    blocked[i] = scene.mention_at[i].has_value();
     if (!blocked[i] && (is_oxidation_state(scene.tokens, i) || is_label(scene.tokens, i))) blocked[i] = true;
   }
   scene.phrases = find_phrases(scene.tokens, blocked);
@@ -164,6 +168,7 @@ Scene open_scene(std::span<const model::NarrationLine> lines) {
   for (std::size_t p = 0; p < scene.phrases.size(); ++p) {
     for (std::size_t i = scene.phrases[p].first; i < scene.phrases[p].last; ++i) scene.phrase_at[i] = p;
   }
+  learn_names(scene);
   return scene;
 }
 

@@ -79,6 +79,9 @@ struct Scene {
   const Phrase& phrase_of(const Draft& d) const { return phrases[d.phrase]; }
   Phrase& phrase_of(const Draft& d) { return phrases[d.phrase]; }
 
+  /// Fills mention_at from the mentions.
+  void place_mentions();
+
   /// What the procedure makes or has made, as of `token`; nothing when it is nowhere said.
   const Mention* product_at(std::size_t token) const;
   /// The last word of isolation before `token`: "filter", "crystals", "dried".

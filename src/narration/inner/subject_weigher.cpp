@@ -20,7 +20,7 @@ constexpr std::size_t opening = 70;  // words
 
 }  // namespace
 
-SubjectWeigher::SubjectWeigher(Scene& s) : PortionNamer(s), reckoning_(s) {
+SubjectWeigher::SubjectWeigher(Scene& s) : PortionNamer(s), reckoning_(s), titration_(s) {
   for (const Mention& m : s.mentions) {
     const auto known = [&](const Mention* other) { return other->name == m.name; };
     if (!m.generic && std::none_of(names_.begin(), names_.end(), known) && molar_masses_.of(m.name))
@@ -109,6 +109,7 @@ std::vector<SubjectWeigher::Candidate> SubjectWeigher::candidates(const Draft& d
     if (c.mention == nullptr) c.mention = m;
     if (!c.weighs) c.weighs = other;
   }
+  for (Candidate& c : all) c.titrant = titration_.is_titrant(c.bare);
   of(pot);
   Candidate nothing;
   // That the rules found nothing is no finding.
@@ -135,6 +136,7 @@ SubjectWeigher::Place SubjectWeigher::place_of(const Draft& d) const {
   }
   at.third = s_.third_of(p.first);
   at.product = product(p);
+  at.titrating = titration_.goes_on_at(p.first);
   std::vector<std::string_view> in;
   const auto emptied = s_.workup_before(p.first);
   constexpr std::size_t reach = 260;  // words
@@ -274,6 +276,22 @@ void SubjectWeigher::by_words(Scale& scale, const Candidate& c, const Place& at,
   }
 }
 
+void SubjectWeigher::by_titration(Scale& scale, const Candidate& c, const Place& at) const {
+  const bool named = c.behind != nullptr && c.behind->first - at.phrase->last <= 2;  // "three drops of phenolphthalein"
+  if (!at.titrating || named) return;
+  const bool indicator = (c.mention != nullptr && c.mention->indicator) || c.bare == "starch";
+  const std::string_view part = c.titrant ? "titrant" : indicator ? "indicator" : c.bare == pot ? "pot" : "other";
+  const std::string_view form = at.phrase->number.decimal ? "decimal" : "whole";
+  scale.add({"subject", "titrating", part});
+  scale.add({"subject", "titrating", part, at.kind, form});
+  // The strength that was given is known; the one that is worked out is of the other.
+  bool strong = false;
+  for (const Draft& d : s_.figures) {
+    strong = strong || (s_.phrase_of(d).kind == Kind::molar_concentration && bare(d.subject) == c.bare);
+  }
+  scale.add({"subject", "titrating", part, at.kind, strong ? "of known strength" : "of unknown strength"});
+}
+
 void SubjectWeigher::by_reckoning(Scale& scale, const Candidate& c, const Place& at) const {
   const std::size_t place = s_.figures.size();
   const std::string_view form = reckoning_.is_sharp(place) ? "sharp" : "coarse";
@@ -305,6 +323,7 @@ void SubjectWeigher::by_numbers(Scale& scale, const Candidate& c, const Place& a
     break;
   }
   by_chemistry(scale, c, at);
+  by_titration(scale, c, at);
   by_reckoning(scale, c, at);
 }
 

@@ -12,6 +12,7 @@
 #include "narration/inner/molar_masses.h"
 #include "narration/inner/portion_subjects.h"
 #include "narration/inner/reckoning.h"
+#include "narration/inner/titration.h"
 
 namespace sash::narration {
 
@@ -33,6 +34,7 @@ class SubjectWeigher : protected PortionNamer {
     std::size_t nearer = 0;             ///< how many others are named nearer in front of it
     std::optional<std::size_t> figure;  ///< the last one about it
     std::size_t later = 0;              ///< how many others later figures are about
+    bool titrant = false;               ///< spoken of as what is in the burette
     bool opening = false;               ///< named in the first words of the narration
     std::optional<std::size_t> weighs;  ///< the figure that makes a mass and an amount of it with this one
     bool chosen = false;                ///< by the rules
@@ -46,6 +48,7 @@ class SubjectWeigher : protected PortionNamer {
     std::string_view third;              ///< of the narration
     const Mention* product = nullptr;
     bool worked_up = false;
+    bool titrating = false;                    ///< a titration is spoken of around it
     bool told_by_weight = false;               ///< a mass and an amount tell the molar mass of one of the candidates
     std::vector<std::string_view> in_the_pot;  ///< what was measured since something was last isolated, bare
   };
@@ -59,6 +62,8 @@ class SubjectWeigher : protected PortionNamer {
   void by_words(Scale& scale, const Candidate& c, const Place& at, std::string_view standing) const;
   /// What the figures of the candidate make of each other: mass, amount, strength and volume.
   void by_chemistry(Scale& scale, const Candidate& c, const Place& at) const;
+  /// While titrating, volumes are of what is in the burette, and what is worked out is of what it is run into.
+  void by_titration(Scale& scale, const Candidate& c, const Place& at) const;
   /// Whose figures the number follows from, and whose molar mass it gives.
   void by_reckoning(Scale& scale, const Candidate& c, const Place& at) const;
   void by_numbers(Scale& scale, const Candidate& c, const Place& at) const;
@@ -76,6 +81,7 @@ class SubjectWeigher : protected PortionNamer {
 
   MolarMasses molar_masses_;
   Reckoning reckoning_;
+  Titration titration_;
   std::vector<const Mention*> names_;  ///< the first mention of each substance that has a molar mass
   mutable std::map<std::string, std::optional<double>, std::less<>> units_;  ///< one of it in coherent units
 };

@@ -1,5 +1,7 @@
 #include "narration/inner/topics.h"
 
+#include "narration/inner/product_weigher.h"
+
 namespace sash::narration {
 
 namespace {
@@ -69,7 +71,8 @@ const Mention* shown_first(const Scene& s) {
   return nullptr;
 }
 
-/// "crude benzoin", "the theoretical yield of benzil", "you get copper metal back": said of what has come out.
+}  // namespace
+
 bool has_come_out(const Scene& s, const Mention& m) {
   if (!is_something(m) || m.gas || m.solvent) return false;
   constexpr WordSet raw{"crude", "purified", "recrystallised", "recrystallized", "impure"};
@@ -94,8 +97,6 @@ bool has_come_out(const Scene& s, const Mention& m) {
   if (s.find_after(m.last, WordSet{"yield"}, 2) && s.find_before(m.first, WordSet{"my", "our", "the"}, 2)) return true;
   return s.find_after(m.last, WordSet{"back"}, 3) && s.find_before(m.first, WordSet{"get", "got", "of"}, 4);
 }
-
-}  // namespace
 
 void find_topics(Scene& s) {
   std::vector<ProductCue>& cues = s.products;
@@ -157,6 +158,7 @@ void find_topics(Scene& s) {
     if (isolating.has(s.word(i)) && !s.mention_at[i] && !tools.has(s.word(i + 1))) s.workups.push_back(i);
   }
   if (aim == nullptr) aim = cues.empty() ? shown_first(s) : cues.front().what;
+  aim = ProductWeigher(s).weigh(aim);
   if (aim != nullptr) cues.insert(cues.begin(), {0, aim});
 }
 

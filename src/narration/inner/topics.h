@@ -11,6 +11,9 @@ namespace sash::narration {
 /// Whether the name says too little to be what a procedure makes or what is spoken of: "pigment", "residue".
 bool is_vague(std::string_view name);
 
+/// "crude benzoin", "the theoretical yield of benzil", "you get copper metal back": said of what has come out.
+bool has_come_out(const Scene& s, const Mention& m);
+
 /// Mentions that introduce what is spoken of from there on, in order.
 std::vector<const Mention*> find_introductions(const Scene& s);
 

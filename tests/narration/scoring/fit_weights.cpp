@@ -2,7 +2,7 @@
 //   fit_weights FOLDER...            prints the table
 //   fit_weights --leave-out FOLDER... leaves each group of narrations out in turn, fits to the others, and prints how
 //                                    those left out are read: what to expect of narrations nobody fitted to
-//                                    (--write FOLDER first: and writes each reading there, in the layout of the labels)
+//                                    (and, with --write FOLDER first, writes each reading there; --on as well)
 //   fit_weights --rules FOLDER...    prints how they are read when the rules decide alone
 //   fit_weights --on WEIGHED FOLDER... fits to the folders and prints how WEIGHED is read
 
@@ -121,7 +121,11 @@ int main(int count, char** arguments) {
   if (mode == "--on") {
     const auto weights = sash::test::weights_from(found);
     sash::test::Scores scores;
-    for (const LabelledNarration& n : other) add(n, weights, scores);
+    for (const LabelledNarration& n : other) add(n, weights, scores, readings);
+    some.clear();
+    for (const LabelledNarration& n : other) some.push_back(&n);
+    for (const auto& [question, t] : sash::test::tally(some, found))
+      std::cout << fmt::format("{}: {} of {} right\n", question, t.right, t.all);
     std::cout << scores.line() << '\n';
     return 0;
   }

@@ -48,9 +48,24 @@ class Cues {
   std::vector<std::set<std::size_t>> met_;
 };
 
+/// What most figures of product are about; empty where nothing is made.
+std::string main_product(const json& figures) {
+  std::map<std::string, int> counts;
+  for (const json& f : figures) {
+    const bool made = f["role"] == "product" || f["role"] == "recovered";
+    if (made && f["subject"].is_string()) ++counts[normal_subject(f["subject"])];
+  }
+  std::string most;
+  for (const auto& [subject, count] : counts) {
+    if (most.empty() || count > counts[most]) most = subject;
+  }
+  return most;
+}
+
 /// Whether an answer is what the labels say; `label_of` are the labels of the figures.
 bool is_right(const Decision& decision, const std::string& what, const json& figures, int label,
               const std::map<int, int>& label_of) {
+  if (decision.question == "product") return normal_subject(json(what)) == main_product(figures);
   const json& gold = figures[static_cast<std::size_t>(label)];
   if (decision.question == "subject") return normal_subject(gold["subject"]) == normal_subject(json(what));
   if (decision.question == "role") return gold["role"] == what;
@@ -68,7 +83,8 @@ std::vector<Example> examples_of(std::span<const LabelledNarration* const> some,
     const auto reading = narration::read_figures(some[n]->text.lines, {&weights, &decisions});
     const auto label_of = matched(some[n]->labels, predictions(some[n]->text, reading));
     for (const Decision& d : decisions) {
-      const auto label = label_of.find(static_cast<int>(d.figure));
+      const bool whole = d.question == "product";
+      const auto label = whole ? label_of.begin() : label_of.find(static_cast<int>(d.figure));
       if (label == label_of.end()) continue;
       Example e;
       e.question = d.question;
@@ -90,7 +106,19 @@ std::vector<Example> examples_of(std::span<const LabelledNarration* const> some,
 /// What is known before any narration is read: chemistry that comes out right is no chance, and nobody gives the moles
 /// of the water that something was dissolved in.
 const CueWeights& expectations() {
-  static const CueWeights known{{"subject/amount/by its own figures/fits", 3},
+  static const CueWeights known{{"product/by rule", 1},
+                                {"product/masses and amounts are its own/1", 1},
+                                {"product/masses and amounts are its own/2", 1.5},
+                                {"product/masses and amounts are its own/3", 2},
+                                {"product/masses and amounts are its own/more", 2},
+                                {"product/measured out before/all its elements/in/2", 1.5},
+                                {"product/measured out before/all its elements/in/3", 1.5},
+                                {"product/measured out before/none", -1},
+                                {"product/said to have come out", 1},
+                                {"subject/titrating/titrant/volume/decimal", 2},
+                                {"subject/titrating/indicator", -2},
+                                {"subject/titrating/titrant/strength/of known strength", -0.5},
+                                {"subject/amount/by its own figures/fits", 3},
                                 {"subject/mass/by its own figures/fits", 2},
                                 {"subject/strength/by its own figures/fits", 2},
                                 {"subject/amount/by its own figures/does not fit", -0.5},
@@ -187,7 +215,7 @@ narration::Weights weights_from(const CueWeights& cues) {
 
 CueWeights rules_alone() {
   CueWeights weights;
-  for (const char* question : {"subject", "role", "same"}) weights[std::string(question) + "/by rule"] = 3;
+  for (const char* question : {"product", "subject", "role", "same"}) weights[std::string(question) + "/by rule"] = 3;
   return weights;
 }
 
