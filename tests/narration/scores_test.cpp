@@ -34,23 +34,23 @@ TEST(Scores, OfTheGivenNarrations) {
 
 TEST(Scores, OfTheNarrationsTheRulesWereTunedOn) {
   const Scores s = scored("tuned", false);
-  EXPECT_GE(s.recall(), 0.97);
-  EXPECT_GE(s.precision(), 0.975);
+  EXPECT_GE(s.recall(), 0.955);
+  EXPECT_GE(s.precision(), 0.97);
   EXPECT_GE(s.approx(), 0.98);
   EXPECT_GE(s.subject(), 0.83);  // of figures found; those found with more trouble are harder to name, too
   EXPECT_GE(s.role(), 0.95);
-  EXPECT_GE(s.same.precision(), 0.94);
+  EXPECT_GE(s.same.precision(), 0.92);
 }
 
 // Kept back until all rules stood and all weights were fitted: never to be looked at while rules are written.
 TEST(Scores, OfNarrationsNobodyTunedOn) {
   const Scores s = scored("unseen", true);
-  EXPECT_EQ(s.labels, 208);
-  EXPECT_GE(s.recall(), 0.95);
-  EXPECT_GE(s.precision(), 0.96);
+  EXPECT_EQ(s.labels, 526);
+  EXPECT_GE(s.recall(), 0.925);
+  EXPECT_GE(s.precision(), 0.955);
   EXPECT_GE(s.approx(), 0.98);
-  EXPECT_GE(s.role(), 0.71);
-  EXPECT_GE(s.subject(), 0.55);
+  EXPECT_GE(s.role(), 0.75);
+  EXPECT_GE(s.subject(), 0.63);
 }
 
 }  // namespace
