@@ -115,6 +115,29 @@ TEST_P(SpokenArithmetic, IsObjectedToWhenItIsWrong) {
 }
 
 const std::vector<Case> cases = {
+    {"YieldOfAPrecipitate",  // 3.40 / 169.87 = 0.02002; x 143.32 = 2.869; 2.45 / 2.869 = 85.4 %
+     {{"I weigh 3.40 grams of silver nitrate.", {Kind::mass, "3.40", "g", "silver nitrate"}},
+      {"And 1.50 grams of sodium chloride.", {Kind::mass, "1.50", "g", "sodium chloride"}},
+      {"I get 2.45 grams of silver chloride.", {Kind::mass, "2.45", "g", "silver chloride", Role::product}},
+      {"A yield of 85.4 percent.", {Kind::percent_yield, "85.4", "%", "silver chloride", Role::stated_result, {}, 2}}},
+     "95.0"},
+    {"YieldWhereCarbonCompoundsBalanceInManyWays",  // 4.00 / 138.12 = 0.02896; x 180.16 = 5.218; 3.80 / 5.218 = 72.8 %
+     {{"I weigh 4.00 grams of salicylic acid.", {Kind::mass, "4.00", "g", "salicylic acid"}},
+      {"And 6.50 grams of acetic anhydride.", {Kind::mass, "6.50", "g", "acetic anhydride", Role::added}},
+      {"I get 3.80 grams of aspirin.", {Kind::mass, "3.80", "g", "aspirin", Role::product}},
+      {"A yield of 72.8 percent.", {Kind::percent_yield, "72.8", "%", "aspirin", Role::stated_result, {}, 2}}},
+     "84.0"},
+    {"YieldWhereWaterTakesPart",  // 12.5 / 249.68 / 2 = 0.02503; x 221.11 = 5.535; 4.50 / 5.535 = 81.3 %
+     {{"I weigh 12.5 grams of copper sulfate.", {Kind::mass, "12.5", "g", "copper(II) sulfate pentahydrate"}},
+      {"And 5.83 grams of sodium carbonate.", {Kind::mass, "5.83", "g", "sodium carbonate", Role::added}},
+      {"I get 4.50 grams of it.", {Kind::mass, "4.50", "g", "copper(II) carbonate hydroxide", Role::product}},
+      {"A yield of 81.3 percent.",
+       {Kind::percent_yield, "81.3", "%", "copper(II) carbonate hydroxide", Role::stated_result, {}, 2}}},
+     "95.0"},
+    {"MolesOfASaltAsItIsSold",  // 12.5 / 249.68 = 0.0501, though nobody says that it holds water
+     {{"Here is copper sulfate, 12.5 grams.", {Kind::mass, "12.5", "g", "copper(II) sulfate"}},
+      {"That is 0.0501 moles.", {Kind::amount, "0.0501", "mol", "copper(II) sulfate", Role::measured_out, 0}}},
+     "0.0300"},
     {"MolesFromMass",  // 5.850 / 58.44 = 0.1001
      {{"Here is sodium chloride, 5.85 grams.", {Kind::mass, "5.85", "g", "sodium chloride"}},
       {"That is 0.100 moles.", {Kind::amount, "0.100", "mol", "sodium chloride", Role::measured_out, 0}}},

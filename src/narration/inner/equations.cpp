@@ -27,15 +27,32 @@ bool is_organic(const std::string& formula) {
   return formula.find('C') != std::string::npos && formula.find('H') != std::string::npos;
 }
 
+/// Carbon, hydrogen and oxygen alone often balance in several ways ("salicylic acid and acetic anhydride give aspirin
+/// and acetic acid"): one molecule of each is then what is meant, if that balances.
+std::optional<BalancedWay> one_of_each(const chem::Equation& equation, const std::string& written,
+                                       const std::vector<std::string>& left, const std::vector<std::string>& right) {
+  const auto checked = chem::verify(equation);
+  if (!checked || !checked->balanced) return std::nullopt;
+  BalancedWay way;
+  way.equation = written;
+  way.in.assign(left.size(), 1);
+  way.only_product = right.size() == 1;
+  way.particles = static_cast<double>(left.size() + right.size());
+  return way;
+}
+
 /// Nothing when it does not balance, or only with numbers that no reaction at the bench has: many molecules of an
 /// organic reactant rearranged into each other.
 std::optional<BalancedWay> balanced(const std::vector<std::string>& left, const std::vector<std::string>& right) {
   constexpr double most_particles = 40;
   constexpr std::int64_t most_organic = 4;
-  const auto equation = chem::read_equation(fmt::format("{} -> {}", fmt::join(left, " + "), fmt::join(right, " + ")));
+  const std::string written = fmt::format("{} -> {}", fmt::join(left, " + "), fmt::join(right, " + "));
+  const auto equation = chem::read_equation(written);
   if (!equation) return std::nullopt;
   const auto found = chem::balance(*equation);
-  if (!found || found->status != chem::BalanceStatus::balanced) return std::nullopt;
+  if (!found) return std::nullopt;
+  if (found->status == chem::BalanceStatus::not_unique) return one_of_each(*equation, written, left, right);
+  if (found->status != chem::BalanceStatus::balanced) return std::nullopt;
   BalancedWay way;
   way.equation = found->balanced;
   for (std::size_t i = 0; i < left.size(); ++i) {
@@ -75,10 +92,18 @@ std::vector<BalancedWay> ways(const std::vector<Matter>& reactants, const std::s
   for (const std::string& other : others) {
     if (auto e = balanced(left, {product, other})) found.push_back(*e);
   }
-  for (std::size_t a = 0; a < others.size() && thorough && found.empty(); ++a) {
-    for (std::size_t b = a + 1; b < others.size() && found.size() < most; ++b) {
-      if (auto e = balanced(left, {product, others[a], others[b]})) found.push_back(*e);
+  const auto with_two_others = [&] {
+    for (std::size_t a = 0; a < others.size() && found.empty(); ++a) {
+      for (std::size_t b = a + 1; b < others.size() && found.size() < most; ++b) {
+        if (auto e = balanced(left, {product, others[a], others[b]})) found.push_back(*e);
+      }
     }
+  };
+  if (thorough) with_two_others();
+  const bool watery = std::find(left.begin(), left.end(), "H2O") == left.end() && product != "H2O";
+  if (thorough && found.empty() && watery && left.size() == 2) {
+    left.emplace_back("H2O");  // what is dissolved may take water up: basic carbonates fall out
+    with_two_others();
   }
   std::stable_sort(found.begin(), found.end(),
                    [](const BalancedWay& a, const BalancedWay& b) { return a.particles < b.particles; });
@@ -121,13 +146,14 @@ std::vector<std::string> salts_of(const std::vector<Matter>& reactants) {
   std::vector<std::string> cations;
   std::vector<std::string> anions;
   for (const Matter& m : reactants) {
-    const std::string word = m.name.substr(0, m.name.find(' '));
+    const std::string name = without_water(m.name);
+    const std::string word = name.substr(0, name.find(' '));
     const auto acid = std::find_if(acids.begin(), acids.end(), [&](const Acid& a) { return a.formula == m.formula; });
     if (acid != acids.end()) {
       anions.emplace_back(acid->anion);
     } else {
       cations.push_back(word);
-      if (m.name.find(' ') != std::string::npos) anions.push_back(m.name.substr(m.name.find(' ') + 1));
+      if (name.find(' ') != std::string::npos) anions.push_back(name.substr(name.find(' ') + 1));
     }
   }
   for (const std::string& cation : cations) {

@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "chem/density.h"
+#include "narration/inner/usual_hydrates.h"
 
 namespace sash::narration {
 
@@ -58,6 +59,7 @@ class Portions {
         if (found.empty() || found.front().substance != substance) found.push_back({substance, 1.0});
       }
       add_atoms(found);
+      add_usual_hydrate(found, std::max(i, other));
       // Where another was named since, the subject may be carried over from what was spoken of before.
       if (told_.last_named(std::max(i, other)) == told_.matter(i)) return found;
       for (const std::string& s : told_.named_before(std::max(i, other))) {
@@ -79,6 +81,12 @@ class Portions {
     for (const auto& [name, atom] : atoms) {
       if (to.front().substance == name) to.push_back({std::string(atom), 0.5});
     }
+  }
+
+  /// "12.5 grams of copper sulfate, a twentieth of a mole": the salt as it is sold, unless it is called dry.
+  void add_usual_hydrate(std::vector<Candidate>& to, std::size_t i) const {
+    const auto hydrate = usual_hydrate(to.front().substance);
+    if (hydrate && !told_.sentence_has(i, "anhydrous") && !told_.sentence_has(i, "dry")) to.push_back({*hydrate, 0.7});
   }
 
   /// Molar masses that are said around figure `i`.

@@ -104,7 +104,7 @@ void ProductWeigher::by_chemistry(Scale& scale, const Candidate& c) const {
   for (const auto& [is, nature] : natures) {
     if (is) scale.add({"product", "nature", nature});
   }
-  if (c.molar_mass <= 0) {
+  if (c.molar_mass <= 0 || m.mixture) {
     scale.add({"product", "no formula"});
     return;
   }

@@ -47,6 +47,7 @@ class Reactions {
     }
     for (std::size_t i = 0; i < told_.size(); ++i) {
       if (told_.stands(i) && told_.kind(i) == Kind::equivalents) equivalents(i);
+      if (told_.stands(i) && told_.kind(i) == Kind::percent_yield) of_the_yield(i);
     }
   }
 
@@ -56,6 +57,7 @@ class Reactions {
     Matter matter;
     std::optional<std::size_t> figure;  ///< the member that tells its amount best; nothing: it is put in only later
     std::optional<Sized> moles;         ///< nothing: it cannot be computed here
+    bool dissolved = false;             ///< the moles are strength times volume; the figure is the volume
   };
 
   std::optional<Sized> moles(std::size_t i, const std::string& substance) const {
@@ -79,10 +81,24 @@ class Reactions {
         if (told_.kind(*m) != wanted || !told_.stands(*m)) continue;
         const bool dissolved = !sample.strengths.empty() && wanted != Kind::amount;
         if (dissolved && !found.empty()) continue;
-        found.push_back({*matter, *m, dissolved ? std::nullopt : moles(*m, substance_of(told_[*m].subject))});
+        if (dissolved) {
+          found.push_back({*matter, *m, moles_in_solution(*m, sample), true});
+        } else {
+          found.push_back({*matter, *m, moles(*m, substance_of(told_[*m].subject))});
+        }
       }
     }
     return found;
+  }
+
+  /// "20 mL of 2 molar acid".
+  std::optional<Sized> moles_in_solution(std::size_t volume, const Sample& sample) const {
+    if (told_.kind(volume) != Kind::volume) return std::nullopt;
+    for (const std::size_t strength : sample.strengths) {
+      if (told_.stands(strength) && told_.kind(strength) == Kind::molar_concentration)
+        return told_.sized(volume) * told_.sized(strength);
+    }
+    return std::nullopt;
   }
   std::optional<In> in_of(const Sample& sample) const {
     auto all = ins_of(sample);
@@ -181,17 +197,100 @@ class Reactions {
       if (!(other == way))
         r.given["other_equations"] += (r.given["other_equations"].empty() ? "" : "; ") + other.equation;
     }
-    std::optional<Sized> extent;
-    for (std::size_t k = 0; k < used.size(); ++k) {
-      if (used[k]->figure) r.terms.push_back({"reactant", *used[k]->figure, used[k]->matter.formula});
-      if (!used[k]->moles) continue;
-      const Sized reach = scaled(*used[k]->moles, 1 / way.in[k]);
-      if (!extent || reach.value < extent->value) extent = reach;
-    }
+    const auto extent = put_in_terms(used, way, r);
+    if (!extent) return;
     r.terms.push_back({"product", i, product.formula});
     std::optional<Sized> gives;
-    if (extent) gives = as_said(i, scaled(*extent, way.out));
+    if (*extent) gives = as_said(i, scaled(**extent, way.out));
     to_.offer(i, grounds, gives, std::move(r));
+  }
+
+  /// The reactants as terms, and how far the reaction can go by them; nothing inside where that is not known. Nothing
+  /// at all where a dissolved one would run out first: its moles are no figure.
+  std::optional<std::optional<Sized>> put_in_terms(const std::vector<const In*>& used, const BalancedWay& way,
+                                                   SpokenRelation& r) const {
+    std::optional<Sized> extent;
+    bool by_dissolved = false;
+    for (std::size_t k = 0; k < used.size(); ++k) {
+      const In& in = *used[k];
+      if (in.figure && !(in.dissolved && in.moles)) r.terms.push_back({"reactant", *in.figure, in.matter.formula});
+      if (!in.moles) continue;
+      const Sized reach = scaled(*in.moles, 1 / way.in[k]);
+      if (extent && reach.value >= extent->value) continue;
+      extent = reach;
+      by_dissolved = in.dissolved;
+    }
+    if (by_dissolved) return std::nullopt;
+    return extent;
+  }
+
+  /// "I got 3.8 grams of aspirin, a yield of 84 per cent": of what the reactants measured in could have made, though
+  /// nobody says how much that is.
+  void of_the_yield(std::size_t i) {
+    const auto got = obtained(i);
+    if (!got) return;
+    if (theory_is_told(i, *got)) return;
+    const auto product = matter_of(told_[*got].subject);
+    const auto isolated = product ? moles(*got, substance_of(told_[*got].subject)) : std::nullopt;
+    if (!isolated) return;
+    const auto in = measured_in(*got, product->formula);
+    const bool in_one_breath = told_.sentences_between(*got, i) == 0 && i - *got == 1;
+    const double grounds = in_one_breath ? ground::firm : ground::fair;
+    // Two reactants that make it say more than one that falls apart; the newest pair is likeliest.
+    for (std::size_t a = 0; a < in.size(); ++a) {
+      for (std::size_t b = a + 1; b < in.size(); ++b) {
+        if (offer_yield(i, *got, *product, *isolated, {&in[a], &in[b]}, grounds)) return;
+      }
+    }
+    for (const In& only : in) {
+      if (offer_yield(i, *got, *product, *isolated, {&only}, std::min(grounds, ground::fair))) return;
+    }
+  }
+
+  /// What was isolated, of which figure `percent` is the share.
+  std::optional<std::size_t> obtained(std::size_t percent) const {
+    constexpr std::size_t reach = 5;
+    const auto is_it = [&](std::size_t k) {
+      const bool out = told_.role(k) == Role::product || told_.role(k) == Role::recovered;
+      return out && (told_.kind(k) == Kind::mass || told_.kind(k) == Kind::amount) &&
+             told_.may_be_same_matter(k, percent);
+    };
+    const auto to = told_[percent].attached_to;
+    if (to && told_.stands(*to) && is_it(*to)) return to;
+    const auto last = told_.before(percent, reach, 1, is_it);
+    return last.empty() ? std::nullopt : std::optional(last.front());
+  }
+
+  /// Whether it is said how much there could have been.
+  bool theory_is_told(std::size_t percent, std::size_t got) const {
+    constexpr std::size_t reach = 12;
+    const std::size_t end = std::min(told_.size(), percent + reach / 2);
+    for (std::size_t k = percent - std::min(percent, reach); k < end; ++k) {
+      const bool portion = told_.kind(k) == Kind::mass || told_.kind(k) == Kind::amount;
+      if (portion && told_.role(k) == Role::stated_result && told_.same_matter(k, got) && !told_.one_sample(k, got))
+        return true;
+    }
+    return false;
+  }
+
+  bool offer_yield(std::size_t percent, std::size_t got, const Matter& product, const Sized& isolated,
+                   const std::vector<const In*>& used, double grounds) {
+    std::vector<Matter> reactants;
+    for (const In* in : used) reactants.push_back(in->matter);
+    const auto& ways = equations_.from(reactants, product.formula, true);
+    if (ways.empty()) return false;
+    const BalancedWay& way = ways.front();
+    SpokenRelation r;
+    r.type = RelationType::yield;
+    r.label = told_[got].subject;
+    r.rule = "obtained against what the reactants could make";
+    r.given["equation"] = way.equation;
+    r.terms = {{"actual", got, product.formula}, {"percent", percent, ""}};
+    const auto extent = put_in_terms(used, way, r);
+    if (!extent || !*extent || r.terms.size() < 3) return false;
+    const double sure = ways.size() == 1 ? grounds : std::min(grounds, ground::fair);
+    to_.offer(percent, sure, isolated / scaled(**extent, way.out), std::move(r));
+    return true;
   }
 
   /// So many moles in the quantity of figure `i`.

@@ -106,7 +106,7 @@ std::vector<Example> examples_of(std::span<const LabelledNarration* const> some,
 /// What is known before any narration is read: chemistry that comes out right is no chance, and nobody gives the moles
 /// of the water that something was dissolved in.
 const CueWeights& expectations() {
-  static const CueWeights known{{"product/by rule", 1},
+  static const CueWeights known{{"product/by rule", 2},
                                 {"product/masses and amounts are its own/1", 1},
                                 {"product/masses and amounts are its own/2", 1.5},
                                 {"product/masses and amounts are its own/3", 2},
@@ -115,6 +115,10 @@ const CueWeights& expectations() {
                                 {"product/measured out before/all its elements/in/3", 1.5},
                                 {"product/measured out before/none", -1},
                                 {"product/said to have come out", 1},
+                                {"subject/by rule/percent_yield", 2},
+                                {"subject/percent_yield/right after/mass/2", 2},
+                                {"subject/percent_yield/right after/mass/4", 2},
+                                {"subject/percent_yield/right after/mass/7", 1.5},
                                 {"subject/titrating/titrant/volume/decimal", 2},
                                 {"subject/titrating/indicator", -2},
                                 {"subject/titrating/titrant/strength/of known strength", -0.5},
