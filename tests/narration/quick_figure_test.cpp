@@ -32,6 +32,12 @@ TEST(QuickFigure, KeepsDigitsAndHedge) {
   EXPECT_EQ(figures[0].subject, "copper");
 }
 
+TEST(QuickFigure, ReadsWhatBreaksOffBehindOf) {
+  const auto figures = read("gas 20 mL of");
+  ASSERT_EQ(figures.size(), 1u);
+  EXPECT_EQ(figures[0].reading.value, 20);
+}
+
 TEST(QuickFigure, KnowsAYield) {
   EXPECT_EQ(read("yield 82 %")[0].kind, Kind::percent_yield);
   EXPECT_EQ(read("82% yield")[0].kind, Kind::percent_yield);

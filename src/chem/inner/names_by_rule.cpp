@@ -11,6 +11,10 @@ using inner::Ion;
 
 // What is left of `from` when `n` times `part` is taken away; nothing when there is not enough.
 std::optional<Composition> without(const Composition& from, const Composition& part, std::int64_t n) {
+  // Most parts hold an element that the whole has not: nothing is copied for those.
+  for (const AtomCount& a : part) {
+    if (std::ranges::find(from, a.what, &AtomCount::what) == from.end()) return std::nullopt;
+  }
   Composition rest = from;
   for (const AtomCount& a : part) {
     const auto at = std::ranges::find(rest, a.what, &AtomCount::what);

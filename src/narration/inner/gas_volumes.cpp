@@ -4,6 +4,7 @@
 //
 // Sources: molar volume of an ideal gas 22.4 to 24.8 L/mol between 0 and 25 Cel at 1 atm or 1 bar (CODATA 2018).
 
+#include <algorithm>
 #include <cmath>
 
 #include "narration/inner/kind_rules.h"
@@ -146,7 +147,7 @@ class Gases {
       if (!s_.same_sentence(t, p.first)) break;
       if (liquid_acts.has(s_.word(t)) && s_.word_before(t) != "over") return true;
     }
-    return s_.word(p.last) == "of" && !gas_spoken_of(p.last + 3, 3);
+    return s_.word(p.last) == "of" && !gas_spoken_of(std::min(p.last + 3, s_.size()), 3);
   }
 
   /// The volume of gas before, said again, or read on.
