@@ -2,14 +2,10 @@
 
 #include <gtest/gtest.h>
 
+#include "said.h"
+
 namespace sash::narration {
 namespace {
-
-std::vector<model::NarrationLine> said(const std::string& text) {
-  model::NarrationLine line;
-  line.text = text;
-  return {line};
-}
 
 std::vector<std::string> ways(const Reckoning& r, std::size_t figure) {
   std::vector<std::string> all;

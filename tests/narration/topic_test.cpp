@@ -5,15 +5,10 @@
 #include "narration/inner/product_weigher.h"
 #include "narration/inner/scene.h"
 #include "narration/inner/titration.h"
+#include "said.h"
 
 namespace sash::narration {
 namespace {
-
-std::vector<model::NarrationLine> said(const std::string& text) {
-  model::NarrationLine line;
-  line.text = text;
-  return {line};
-}
 
 std::vector<std::string> names(const Scene& scene) {
   std::vector<std::string> all;

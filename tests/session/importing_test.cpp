@@ -14,6 +14,16 @@ NewNumber counter() {
   return [next = std::int64_t{1}](const model::Thing&) mutable { return next++; };
 }
 
+/// One line, from 1 to 4 seconds.
+narration::NarrationText hello() {
+  narration::NarrationText text;
+  model::NarrationLine line;
+  line.when = {Moment::seconds(1), Moment::seconds(4)};
+  line.text = "hello";
+  text.lines = {line};
+  return text;
+}
+
 TEST(Importing, TellsFilesApartByContentThenByEnding) {
   const Scratch scratch;
   EXPECT_EQ(what_file_is(scratch.write("a.bin", "WEBVTT\n\n00:00.000 --> 00:01.000\nx")), FileIs::narration);
@@ -24,11 +34,7 @@ TEST(Importing, TellsFilesApartByContentThenByEnding) {
 }
 
 TEST(Importing, NarrationWithoutFootageWaitsForIt) {
-  narration::NarrationText text;
-  model::NarrationLine line;
-  line.when = {Moment::seconds(1), Moment::seconds(4)};
-  line.text = "hello";
-  text.lines = {line};
+  narration::NarrationText text = hello();
   const auto ids = counter();
   model::Record r;
   ASSERT_TRUE(model::apply(add_narration(r, ids, {}, "talk.srt", text).edit, r).ok());
@@ -46,11 +52,7 @@ TEST(Importing, NarrationWithoutFootageWaitsForIt) {
 }
 
 TEST(Importing, LinesAlreadyThereAreNotTakenTwice) {
-  narration::NarrationText text;
-  model::NarrationLine line;
-  line.when = {Moment::seconds(1), Moment::seconds(4)};
-  line.text = "hello";
-  text.lines = {line};
+  narration::NarrationText text = hello();
   const auto ids = counter();
   model::Record r;
   ASSERT_TRUE(model::apply(add_narration(r, ids, {}, "talk.srt", text).edit, r).ok());
@@ -58,11 +60,7 @@ TEST(Importing, LinesAlreadyThereAreNotTakenTwice) {
 }
 
 TEST(Importing, NarrationThatWaitsForItsFootageIsAsLongAsAllThatIsSaid) {
-  narration::NarrationText text;
-  model::NarrationLine line;
-  line.when = {Moment::seconds(1), Moment::seconds(4)};
-  line.text = "hello";
-  text.lines = {line};
+  narration::NarrationText text = hello();
   const auto ids = counter();
   model::Record r;
   ASSERT_TRUE(model::apply(add_narration(r, ids, {}, "talk.srt", text).edit, r).ok());

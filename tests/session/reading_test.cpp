@@ -1,9 +1,8 @@
 #include "session/reading.h"
 
+#include <fmt/format.h>
 #include <gtest/gtest.h>
 
-#include <array>
-#include <cstdio>
 #include <thread>
 
 #include "session/scratch.h"
@@ -18,11 +17,7 @@ constexpr std::string_view short_talk =
 // Captions of that many lines, one in ten with a figure.
 std::string captions(std::size_t lines) {
   std::string out;
-  const auto clock = [](std::size_t s) {
-    std::array<char, 16> text{};
-    std::snprintf(text.data(), text.size(), "%02zu:%02zu:%02zu,000", s / 3600, s / 60 % 60, s % 60);
-    return std::string(text.data());
-  };
+  const auto clock = [](std::size_t s) { return fmt::format("{:02}:{:02}:{:02},000", s / 3600, s / 60 % 60, s % 60); };
   for (std::size_t i = 0; i < lines; ++i) {
     out += std::to_string(i + 1) + "\n" + clock(i * 4) + " --> " + clock(i * 4 + 3) + "\n";
     if (i % 10 == 0) out += "In go " + std::to_string(5 + i / 10) + " grams of sodium chloride. ";

@@ -21,7 +21,7 @@ bool is_measure(const Phrase& p) {
 
 }  // namespace
 
-ProductWeigher::ProductWeigher(Scene& scene) : s_(scene), reckoning_(scene) {
+ProductWeigher::ProductWeigher(Scene& scene, const Reckoning& reckoning) : s_(scene), reckoning_(reckoning) {
   gather();
   see_what_is_measured();
 }

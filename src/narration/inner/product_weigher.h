@@ -16,7 +16,7 @@ namespace sash::narration {
 
 class ProductWeigher {
  public:
-  explicit ProductWeigher(Scene& scene);
+  ProductWeigher(Scene& scene, const Reckoning& reckoning);
 
   /// Where `by_rule` is what words alone say. Null: nothing is made.
   const Mention* weigh(const Mention* by_rule);
@@ -41,7 +41,7 @@ class ProductWeigher {
   void by_chemistry(Scale& scale, const Candidate& c) const;
 
   Scene& s_;
-  Reckoning reckoning_;
+  const Reckoning& reckoning_;
   MolarMasses molar_masses_;
   std::vector<Candidate> all_;
 };

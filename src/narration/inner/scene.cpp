@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "narration/inner/learned_names.h"
+#include "narration/inner/reckoning.h"
 
 namespace sash::narration {
 
@@ -181,8 +182,9 @@ Scene read_scene(std::span<const model::NarrationLine> lines, Study study) {
   settle_scales(scene);
   settle_kinds(scene);
   settle_hedges(scene);
-  find_topics(scene);
-  name_subjects(scene);
+  const Reckoning reckoning(scene);
+  find_topics(scene, reckoning);
+  name_subjects(scene, reckoning);
   settle_roles(scene);
   tie_figures(scene);
   follow_ties(scene);

@@ -44,6 +44,8 @@ struct ProductCue {
   const Mention* what = nullptr;
 };
 
+class Reckoning;
+
 struct Scene {
   TokenStream tokens;
   std::vector<Mention> mentions;                       ///< in order
@@ -137,8 +139,9 @@ void judge_bare_numbers(Scene& scene);  ///< numbers whose unit was not said
 void settle_scales(Scene& scene);       ///< Celsius or Fahrenheit where only degrees were said
 void settle_kinds(Scene& scene);        ///< percents, temperature changes, counts, shares
 void settle_hedges(Scene& scene);       ///< about, under, over, exactly
-void find_topics(Scene& scene);         ///< what is made, and where it is isolated
-void name_subjects(Scene& scene);       ///< makes the drafts; what each figure is about; volumes of gas
+void find_topics(Scene& scene, const Reckoning& reckoning);  ///< what is made, and where it is isolated
+void name_subjects(Scene& scene,
+                   const Reckoning& reckoning);  ///< makes the drafts; what each figure is about; volumes of gas
 void settle_roles(Scene& scene);
 void tie_figures(Scene& scene);  ///< restatements, corrections, strengths, shares, sums
 void follow_ties(Scene& scene);  ///< subjects and roles that follow from how figures hang together

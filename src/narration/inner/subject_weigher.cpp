@@ -5,7 +5,6 @@
 
 #include "narration/inner/matter.h"
 #include "narration/inner/topics.h"
-#include "quantity/unit.h"
 
 namespace sash::narration {
 
@@ -20,7 +19,8 @@ constexpr std::size_t opening = 70;  // words
 
 }  // namespace
 
-SubjectWeigher::SubjectWeigher(Scene& s) : PortionNamer(s), reckoning_(s), titration_(s) {
+SubjectWeigher::SubjectWeigher(Scene& s, const Reckoning& reckoning)
+    : PortionNamer(s), reckoning_(reckoning), titration_(s) {
   for (const Mention& m : s.mentions) {
     const auto known = [&](const Mention* other) { return other->name == m.name; };
     if (!m.generic && std::none_of(names_.begin(), names_.end(), known) && molar_masses_.of(m.name))
@@ -33,13 +33,11 @@ std::optional<double> SubjectWeigher::molar_mass(const Mention& m) const {
   return known ? std::optional(known->value / 1000) : std::nullopt;
 }
 
-std::optional<double> SubjectWeigher::base_of(const Phrase& p) const {
-  if (p.upper) return std::nullopt;
-  const auto [it, added] = units_.try_emplace(p.unit);
-  if (added) {
-    if (const auto unit = quantity::Unit::parse(p.unit)) it->second = unit->to_si(1);
+void SubjectWeigher::note_strengths() {
+  for (; strengths_noted_ < s_.figures.size(); ++strengths_noted_) {
+    const Draft& d = s_.figures[strengths_noted_];
+    if (s_.phrase_of(d).kind == Kind::molar_concentration) of_known_strength_.emplace(bare(d.subject));
   }
-  return it->second ? std::optional(*it->second * p.value) : std::nullopt;
 }
 
 std::vector<SubjectWeigher::Candidate> SubjectWeigher::candidates(const Draft& d) const {
@@ -285,10 +283,7 @@ void SubjectWeigher::by_titration(Scale& scale, const Candidate& c, const Place&
   scale.add({"subject", "titrating", part});
   scale.add({"subject", "titrating", part, at.kind, form});
   // The strength that was given is known; the one that is worked out is of the other.
-  bool strong = false;
-  for (const Draft& d : s_.figures) {
-    strong = strong || (s_.phrase_of(d).kind == Kind::molar_concentration && bare(d.subject) == c.bare);
-  }
+  const bool strong = of_known_strength_.count(c.bare) != 0;
   scale.add({"subject", "titrating", part, at.kind, strong ? "of known strength" : "of unknown strength"});
 }
 
@@ -332,7 +327,7 @@ void SubjectWeigher::by_chemistry(Scale& scale, const Candidate& c, const Place&
   if (p.kind != Kind::amount && p.kind != Kind::mass && p.kind != Kind::molar_concentration) return;
   const auto mass = c.mention == nullptr ? std::nullopt : molar_masses_.of(c.mention->name);
   const double molar = mass ? mass->value / 1000 : 0;  // kg/mol
-  const auto mine = base_of(p);
+  const auto mine = reckoning_.value(s_.figures.size());
   if (!mine || *mine == 0) return;
   // What its own figures make of each other: n = m / M, n = c V, c = n / V.
   std::optional<double> strength;
@@ -348,7 +343,7 @@ void SubjectWeigher::by_chemistry(Scale& scale, const Candidate& c, const Place&
   };
   for (std::size_t k = s_.figures.size(), n = 0; k-- > 0 && n < 10; ++n) {
     const Phrase& q = s_.phrase_of(s_.figures[k]);
-    const auto value = base_of(q);
+    const auto value = reckoning_.value(k);
     if (!value) continue;
     const bool own = bare(s_.figures[k].subject) == c.bare;
     if (q.kind == Kind::volume && !volume) volume = value;  // of the solution or of what it was dissolved in
@@ -399,6 +394,7 @@ void SubjectWeigher::keep_water(Draft& d, const Candidate& c) {
 }
 
 void SubjectWeigher::weigh(Draft& d) {
+  note_strengths();
   const std::vector<Candidate> all = candidates(d);
   Place at = place_of(d);
   at.told_by_weight = std::any_of(all.begin(), all.end(), [](const Candidate& c) { return c.weighs.has_value(); });

@@ -3,8 +3,8 @@
 // before it were about, the pot and nothing at all stand on the scales; what the plain rules said (PortionNamer and its
 // kin) is one cue among the others. Private to the naming of subjects.
 
-#include <map>
 #include <optional>
+#include <set>
 #include <string>
 #include <vector>
 
@@ -18,7 +18,7 @@ namespace sash::narration {
 
 class SubjectWeigher : protected PortionNamer {
  protected:
-  explicit SubjectWeigher(Scene& s);
+  SubjectWeigher(Scene& s, const Reckoning& reckoning);
 
   /// Lets the heaviest candidate be the subject of `d`, which the rules have named and which is not yet among the
   /// figures of the scene.
@@ -73,17 +73,18 @@ class SubjectWeigher : protected PortionNamer {
   /// "19.7 grams of the heptahydrate; the most I could get is 24.6": a mass is of the form that was named last.
   void keep_water(Draft& d, const Candidate& c);
 
-  /// In kg, m3, mol and their quotients; the units of mass, volume, amount and strength are all mere factors.
-  std::optional<double> base_of(const Phrase& p) const;
+  /// Remembers which substances a strength was given of.
+  void note_strengths();
 
   /// kg/mol of the substance itself, of the hydrate it was last named as.
   std::optional<double> molar_mass(const Mention& m) const;
 
   MolarMasses molar_masses_;
-  Reckoning reckoning_;
+  const Reckoning& reckoning_;
   Titration titration_;
-  std::vector<const Mention*> names_;  ///< the first mention of each substance that has a molar mass
-  mutable std::map<std::string, std::optional<double>, std::less<>> units_;  ///< one of it in coherent units
+  std::vector<const Mention*> names_;                     ///< the first mention of each substance that has a molar mass
+  std::set<std::string, std::less<>> of_known_strength_;  ///< bare
+  std::size_t strengths_noted_ = 0;                       ///< figures looked at for them
 };
 
 }  // namespace sash::narration

@@ -14,7 +14,7 @@ using quantity::Kind;
 
 class Namer : SubjectWeigher {
  public:
-  explicit Namer(Scene& s) : SubjectWeigher(s), conditions_(s) {}
+  Namer(Scene& s, const Reckoning& reckoning) : SubjectWeigher(s, reckoning), conditions_(s) {}
 
   void run() {
     for (std::size_t i = 0; i < s_.phrases.size(); ++i) {
@@ -213,6 +213,6 @@ class Namer : SubjectWeigher {
 
 }  // namespace
 
-void name_subjects(Scene& scene) { Namer(scene).run(); }
+void name_subjects(Scene& scene, const Reckoning& reckoning) { Namer(scene, reckoning).run(); }
 
 }  // namespace sash::narration

@@ -98,7 +98,7 @@ bool has_come_out(const Scene& s, const Mention& m) {
   return s.find_after(m.last, WordSet{"back"}, 3) && s.find_before(m.first, WordSet{"get", "got", "of"}, 4);
 }
 
-void find_topics(Scene& s) {
+void find_topics(Scene& s, const Reckoning& reckoning) {
   std::vector<ProductCue>& cues = s.products;
   const Mention* aim = aim_of(s);
   for (const Mention& m : s.mentions) {
@@ -158,7 +158,7 @@ void find_topics(Scene& s) {
     if (isolating.has(s.word(i)) && !s.mention_at[i] && !tools.has(s.word(i + 1))) s.workups.push_back(i);
   }
   if (aim == nullptr) aim = cues.empty() ? shown_first(s) : cues.front().what;
-  aim = ProductWeigher(s).weigh(aim);
+  aim = ProductWeigher(s, reckoning).weigh(aim);
   if (aim != nullptr) cues.insert(cues.begin(), {0, aim});
 }
 

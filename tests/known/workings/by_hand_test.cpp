@@ -1,14 +1,13 @@
 // Worked examples whose answer was computed by hand, computed once more by GNU Units (Debian package units) with its
 // own weights of the elements and constants, asked at test time.
 #include <gtest/gtest.h>
-#include <unistd.h>
 
-#include <cstdio>
 #include <map>
 #include <optional>
 #include <string>
 
 #include "support/text.h"
+#include "tools/gnu_units.h"
 #include "tools/table.h"
 
 namespace sash::workings {
@@ -16,18 +15,6 @@ namespace {
 
 using sash::test::read_table;
 using sash::test::Row;
-
-constexpr const char* program = "/usr/bin/units";
-
-std::optional<double> ask(const std::string& what, const std::string& unit) {
-  const std::string command = std::string(program) + " -t -d 15 -- '" + what + "' '" + unit + "' 2>&1";
-  FILE* pipe = popen(command.c_str(), "r");  // NOLINT(cert-env33-c): a fixed program and rows of our own
-  if (pipe == nullptr) return std::nullopt;
-  std::string text;
-  for (char buffer[200]; std::fgets(buffer, sizeof buffer, pipe) != nullptr;) text += buffer;
-  pclose(pipe);
-  return read_number(trim(text));
-}
 
 struct Expected {
   double value;
@@ -44,13 +31,13 @@ std::map<std::string, Expected> worked_by_hand() {
 }
 
 TEST(WorkedByHand, ComesOutTheSameByAnotherProgram) {
-  if (access(program, X_OK) != 0) GTEST_SKIP() << "the package units is not installed";
+  if (!test::has_gnu_units()) GTEST_SKIP() << "the package units is not installed";
   const auto by_hand = worked_by_hand();
   for (const Row& row : read_table("known/workings/by_hand.csv")) {
     SCOPED_TRACE(row.at("id") + " " + row.at("source"));
     const auto it = by_hand.find(row.at("id"));
     ASSERT_TRUE(it != by_hand.end());
-    const auto theirs = ask(row.at("gnu"), row.at("into"));
+    const auto theirs = test::ask_gnu_units(row.at("gnu"), row.at("into"));
     ASSERT_TRUE(theirs) << row.at("gnu");
     EXPECT_NEAR(*theirs, it->second.value, it->second.tolerance);
   }
